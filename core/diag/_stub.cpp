@@ -1,1 +1,1 @@
-#include "core/base/text.h"
+#include "core/diag/place.h"

@@ -124,8 +124,8 @@ const Then *Step::thenFor(std::string_view reading) const
     const auto named = [&](std::string_view name) {
         return std::ranges::find_if(then, [name](const auto &branch) { return branch.first == name; });
     };
-    if (const auto at = named(reading); at != then.end())
-        return &at->second;
+    if (const auto branch = named(reading); branch != then.end())
+        return &branch->second;
     const auto rest = named("else");
     return rest == then.end() ? nullptr : &rest->second;
 }

@@ -1,0 +1,113 @@
+#include "core/load/link.h"
+
+#include "core/base/text.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace core {
+namespace {
+
+const Node *textBelow(const Node &node, std::string_view text)
+{
+    if (node.isText())
+        return node.text == text ? &node : nullptr;
+    for (const Node &item : node.items)
+        if (const Node *found = textBelow(item, text))
+            return found;
+    return nullptr;
+}
+
+std::string_view baseOf(std::string_view name) { return name.substr(0, name.find('.')); }
+
+} // namespace
+
+const Node &Linker::at(std::initializer_list<std::string_view> path) const
+{
+    const Node *here = &m_root;
+    const Node *shown = here; // the key of `here`, where the path ends early
+    for (const std::string_view step : path) {
+        if (const Node *key = here->key(step)) {
+            shown = key;
+            here = here->value(step);
+        } else if (const Node *text = textBelow(*here, step)) {
+            return *text;
+        } else {
+            return *shown;
+        }
+    }
+    return *here;
+}
+
+std::string_view withoutWire(std::string_view probe)
+{
+    if (probe.starts_with("wire(") && probe.ends_with(')'))
+        return probe.substr(5, probe.size() - 6);
+    return probe;
+}
+
+bool isTerminal(const Kind &kind, std::string_view name, bool orConnector)
+{
+    return std::ranges::any_of(kind.terminals, [&](const std::string &t) {
+        const bool pin = t.size() > name.size() && t.starts_with(name) && t[name.size()] == '_';
+        return t == name || (orConnector && pin);
+    });
+}
+
+const Path *contactOf(const Kind &kind, std::string_view path)
+{
+    for (const Path &p : kind.paths)
+        if (p.normally != Path::Normally::Always && (path.empty() || p.id == path))
+            return &p;
+    return nullptr;
+}
+
+void checkOnly(const Only &only, const Appliance &appliance, const Node &at, Linker &link)
+{
+    for (const auto &[id, answers] : only) {
+        const Ask *ask = appliance.asked(id);
+        const Node *place = at.isMap() ? at.key(id) : nullptr;
+        const Node &node = place == nullptr ? at : *place;
+        if (ask == nullptr) {
+            std::vector<std::string> names;
+            for (const Ask &a : appliance.asks)
+                names.push_back(a.id);
+            link.add(DiagnosticKind::UnknownAsk, node, fmt::format("{} is not asked `{}`", appliance.id, id), didYouMean(id, names));
+            continue;
+        }
+        for (const std::string &answer : answers)
+            if (std::ranges::find(ask->answers, answer) == ask->answers.end())
+                link.add(DiagnosticKind::UnknownAnswer, node, fmt::format("`{}` is no answer to `{}`", answer, id), didYouMean(answer, ask->answers));
+    }
+}
+
+bool suspectExists(std::string_view name, const Appliance &appliance, const Surroundings &around)
+{
+    if (appliance.component(name) != nullptr || appliance.condition(name) != nullptr)
+        return true;
+    const std::string_view base = baseOf(name);
+    const auto isOfBase = [base](const ConditionUse &use) { return baseOf(use.id) == base; };
+    if (appliance.component(base) == nullptr && std::ranges::none_of(appliance.conditions, isOfBase))
+        return false;
+    const Kind *kind = around.library.kindOf(appliance, base);
+    return kind == nullptr || base == name || kind->mode(name.substr(base.size() + 1)) != nullptr;
+}
+
+std::vector<std::string> suspectNames(const Appliance &appliance, const Library &library)
+{
+    std::vector<std::string> names;
+    const auto take = [&](const std::string &id) {
+        names.push_back(id);
+        if (const Kind *kind = library.kindOf(appliance, id); kind != nullptr && id.find('.') == std::string::npos)
+            for (const FailureMode &mode : kind->fails)
+                if (!mode.id.empty())
+                    names.push_back(id + "." + mode.id);
+    };
+    for (const Component &c : appliance.components)
+        take(c.id);
+    for (const ConditionUse &use : appliance.conditions)
+        take(use.id);
+    return names;
+}
+
+} // namespace core

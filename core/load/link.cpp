@@ -20,6 +20,12 @@ const Node *textBelow(const Node &node, std::string_view text)
 
 std::string_view baseOf(std::string_view name) { return name.substr(0, name.find('.')); }
 
+// a component of the appliance, or what one of its conditions is a way of
+bool belongs(std::string_view base, const Appliance &a)
+{
+    return a.component(base) != nullptr || std::ranges::any_of(a.conditions, [base](const ConditionUse &use) { return baseOf(use.id) == base; });
+}
+
 } // namespace
 
 const Node &Linker::at(std::initializer_list<std::string_view> path) const
@@ -86,11 +92,41 @@ bool suspectExists(std::string_view name, const Appliance &appliance, const Surr
     if (appliance.component(name) != nullptr || appliance.condition(name) != nullptr)
         return true;
     const std::string_view base = baseOf(name);
-    const auto isOfBase = [base](const ConditionUse &use) { return baseOf(use.id) == base; };
-    if (appliance.component(base) == nullptr && std::ranges::none_of(appliance.conditions, isOfBase))
+    if (!belongs(base, appliance))
         return false;
     const Kind *kind = around.library.kindOf(appliance, base);
     return kind == nullptr || base == name || kind->mode(name.substr(base.size() + 1)) != nullptr;
+}
+
+Library::Found testOf(std::string_view name, const Appliance &appliance, const Library &library)
+{
+    if (appliance.loop(name) == nullptr && !belongs(baseOf(name), appliance))
+        return {};
+    return library.test(appliance, name);
+}
+
+bool mayBeBroken(std::string_view test, const Appliance &appliance, const Surroundings &around)
+{
+    const std::string_view base = baseOf(test);
+    const Component *component = appliance.component(base);
+    return around.broken.contains(component == nullptr ? base : std::string_view(component->kind));
+}
+
+std::vector<std::string> testNames(const Appliance &appliance, const Library &library)
+{
+    std::vector<std::string> names;
+    std::set<std::string> bases;
+    for (const Test &loop : appliance.loops)
+        names.push_back(loop.id);
+    for (const Component &part : appliance.components)
+        bases.insert(part.id);
+    for (const ConditionUse &use : appliance.conditions)
+        bases.insert(std::string(baseOf(use.id)));
+    for (const std::string &base : bases)
+        if (const Kind *kind = library.kindOf(appliance, base))
+            for (const Test &test : kind->tests)
+                names.push_back(base + "." + test.id);
+    return names;
 }
 
 std::vector<std::string> suspectNames(const Appliance &appliance, const Library &library)

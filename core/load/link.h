@@ -43,6 +43,11 @@ const Path *contactOf(const Kind &kind, std::string_view path); // "" = its only
 void checkOnly(const Only &only, const Appliance &appliance, const Node &at, Linker &link);
 // A component, a condition, or one of their modes. Nothing is said about what belongs to a broken file.
 bool suspectExists(std::string_view name, const Appliance &appliance, const Surroundings &around);
+// A test of a component or condition of this appliance, or one of its loops; nullptr in `test` if there is none.
+Library::Found testOf(std::string_view name, const Appliance &appliance, const Library &library);
+// Whether a test that was not found may be in a file that could not be read.
+bool mayBeBroken(std::string_view test, const Appliance &appliance, const Surroundings &around);
+std::vector<std::string> testNames(const Appliance &appliance, const Library &library);
 std::vector<std::string> suspectNames(const Appliance &appliance, const Library &library);
 
 } // namespace core

@@ -193,10 +193,8 @@ void checkLoop(Test &loop, const Appliance &a, Linker &link)
     if (!loop.position.empty() && std::ranges::none_of(a.closed, [&](const auto &p) { return p.first == loop.position; }))
         link.add(DiagnosticKind::UnknownPosition, link.at({"loops", loop.id, "position"}), fmt::format("no position `{}`", loop.position), "positions are the keys of `closed`");
     const auto wantTest = [&](const std::string &name, const Node &at) {
-        const Component *c = a.component(name.substr(0, name.find('.')));
-        const bool broken = c != nullptr && link.around().broken.contains(c->kind);
-        if (!name.empty() && !broken && link.library().test(a, name).test == nullptr)
-            link.add(DiagnosticKind::UnknownTest, at, fmt::format("no test `{}`", name), "");
+        if (!name.empty() && testOf(name, a, link.library()).test == nullptr && !mayBeBroken(name, a, link.around()))
+            link.add(DiagnosticKind::UnknownTest, at, fmt::format("{} has no test `{}`", a.id, name), didYouMean(name, testNames(a, link.library())));
     };
     wantTest(loop.standsFor, link.at({"loops", loop.id, "stands_for"}));
     for (const std::string &name : loop.onceGood)

@@ -26,10 +26,8 @@ void checkAnswers(const WorkedCase &c, const Tree &tree, const Appliance &a, Lin
     for (const auto &[name, answer] : c.answers) {
         const Node *key = answers.isMap() ? answers.key(name) : nullptr;
         const Node &at = key == nullptr ? answers : *key;
-        const Component *part = a.component(name.substr(0, name.find('.')));
-        const bool broken = part != nullptr && link.around().broken.contains(part->kind);
-        if (tree.step(name) == nullptr && !broken && link.library().test(a, name).test == nullptr)
-            link.add(DiagnosticKind::UnknownTest, at, fmt::format("`{}` is no step of {} and no test", name, tree.id), "");
+        if (tree.step(name) == nullptr && testOf(name, a, link.library()).test == nullptr && !mayBeBroken(name, a, link.around()))
+            link.add(DiagnosticKind::UnknownTest, at, fmt::format("`{}` is no step of {} and no test", name, tree.id), didYouMean(name, testNames(a, link.library())));
     }
     for (const auto &[ask, answer] : c.asks)
         checkOnly({{ask, {answer}}}, a, link.at({"cases", c.id, "asks"}), link);

@@ -34,30 +34,31 @@ void checkPaths(const Kind &kind, Linker &link)
     }
 }
 
-// A condition with one way only is named by its own id.
-bool hasMode(const Kind &kind, std::string_view mode)
-{
-    return kind.mode(mode) != nullptr || (!kind.isPart && mode == kind.id && kind.mode("") != nullptr);
-}
-
 void wantMode(const Kind &kind, const std::string &mode, const Node &at, Linker &link)
 {
-    if (!hasMode(kind, mode))
+    if (kind.mode(mode) == nullptr)
         link.add(DiagnosticKind::UnknownMode, at, fmt::format("{} does not fail as `{}`", kind.id, mode), didYouMean(mode, idsOf(kind.fails)));
 }
 
-// "component.test" where a component is called like its kind, as nearly all are.
+bool isLoop(const std::string &name, const Library &library)
+{
+    return std::ranges::any_of(library.appliances, [&](const auto &entry) { return entry.second.loop(name) != nullptr; });
+}
+
+// A loop of an appliance that uses the kind, or "component.test": nearly all components are called like their kind.
 void wantOther(const std::string &name, const Node &at, Linker &link)
 {
     const std::size_t dot = name.find('.');
     const std::string base = name.substr(0, dot);
     const Kind *other = link.library().kind(base);
-    if (link.around().broken.contains(base))
+    if (link.around().broken.contains(base) || (dot == std::string::npos && isLoop(name, link.library())))
         return;
-    if (other == nullptr)
+    if (dot == std::string::npos)
+        link.add(DiagnosticKind::UnknownTest, at, fmt::format("no loop `{}`", name), "write `component.test`");
+    else if (other == nullptr)
         link.add(DiagnosticKind::UnknownKind, at, fmt::format("no kind or condition `{}`", base), "");
-    else if (dot == std::string::npos || other->test(name.substr(dot + 1)) == nullptr)
-        link.add(DiagnosticKind::UnknownTest, at, fmt::format("no test `{}`", name), didYouMean(name.substr(std::min(dot, name.size() - 1) + 1), idsOf(other->tests)));
+    else if (other->test(name.substr(dot + 1)) == nullptr)
+        link.add(DiagnosticKind::UnknownTest, at, fmt::format("no test `{}`", name), didYouMean(name.substr(dot + 1), idsOf(other->tests)));
 }
 
 // Something must say what a good one reads: the test, or the path between its probes.

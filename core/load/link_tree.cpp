@@ -120,21 +120,12 @@ void checkReadings(const Case &c, const Library::Found &found)
 
 void checkTest(const Case &c)
 {
-    const Library::Found found = c.link.library().test(c.appliance, c.step.test);
-    if (found.test != nullptr) {
+    const Library::Found found = testOf(c.step.test, c.appliance, c.link.library());
+    if (found.test != nullptr)
         checkReadings(c, found);
-        return;
-    }
-    const std::string base = c.step.test.substr(0, c.step.test.find('.'));
-    const Component *component = c.appliance.component(base);
-    if (c.step.test.empty() || c.link.around().broken.contains(component == nullptr ? base : component->kind))
-        return;
-    std::vector<std::string> names = idsOf(c.appliance.loops);
-    for (const Component &part : c.appliance.components)
-        if (const Kind *kind = c.link.library().kind(part.kind))
-            for (const Test &test : kind->tests)
-                names.push_back(part.id + "." + test.id);
-    c.link.add(DiagnosticKind::UnknownTest, c.at("test"), fmt::format("no test or loop `{}`", c.step.test), didYouMean(c.step.test, names));
+    else if (!c.step.test.empty() && !mayBeBroken(c.step.test, c.appliance, c.link.around()))
+        c.link.add(DiagnosticKind::UnknownTest, c.at("test"), fmt::format("{} has no test or loop `{}`", c.appliance.id, c.step.test),
+                   didYouMean(c.step.test, testNames(c.appliance, c.link.library())));
 }
 
 void checkPower(const Case &c)

@@ -158,6 +158,18 @@ void readTerminals(Fields &fields, Kind &kind)
     });
 }
 
+// In the tests of a condition its own id stands for every way it can be.
+void spellModes(Kind &kind)
+{
+    std::vector<std::string> all;
+    for (const FailureMode &mode : kind.fails)
+        all.push_back(mode.id);
+    for (Test &test : kind.tests)
+        for (auto &[answer, modes] : test.proves)
+            if (modes == std::vector{kind.id})
+                modes = all;
+}
+
 } // namespace
 
 Kind readKind(Fields &file)
@@ -176,6 +188,8 @@ Kind readKind(Fields &file)
     if (!kind.isPart && fails == nullptr)
         kind.fails.push_back({"", 1, {}, "", "", kind.place});
     eachEntry(file.find("tests"), notes, [&](const Node &key, const Node &value) { kind.tests.push_back(readTest(key, value, notes, false)); });
+    if (!kind.isPart)
+        spellModes(kind);
     readFate(file, kind);
     return kind;
 }

@@ -79,7 +79,7 @@ std::optional<ScaledUnit> unitNamed(std::string_view text)
 
 std::optional<double> numberIn(std::string_view text)
 {
-    if (!text.empty() && text.front() == '+')
+    if (text.size() > 1 && text.front() == '+' && text[1] != '-')
         text.remove_prefix(1);
     const std::string_view digits = !text.empty() && text.front() == '-' ? text.substr(1) : text;
     if (digits.empty() || digits.find_first_not_of("0123456789.") != std::string_view::npos)

@@ -131,7 +131,7 @@ bool hasHiddenCharacters(std::string_view text)
         const std::size_t length = decode(text, at, point);
         if (length == 0)
             return false;
-        if ((point >= 0x200B && point <= 0x200F) || (point >= 0x202A && point <= 0x202E) || (point >= 0x2060 && point <= 0x2069) || point == 0xFEFF)
+        if (point == 0x061C || (point >= 0x200B && point <= 0x200F) || (point >= 0x202A && point <= 0x202E) || (point >= 0x2060 && point <= 0x2069) || point == 0xFEFF)
             return true;
         at += length;
     }

@@ -10,6 +10,7 @@ namespace {
 
 constexpr double kSure = .95, kHalf = .5, kHardly = .05;
 constexpr double kLowOhm = 2;
+constexpr double kSurelyOpenOhm = 1e6; // whatever the part: no coil, winding, contact or warm sensor reads more
 constexpr double kContactOhm = 5; // what reads no more than this when good is a contact or a wire
 
 bool isOhm(Measure measure)
@@ -89,7 +90,7 @@ Judgement judgeValue(const Reading &reading, const Limits &limits, Measure measu
     const bool ohm = isOhm(measure);
     const ProbeError probe = ohm ? probeError(meter) : ProbeError{};
     const double read = measure == Measure::VoltageDc ? std::abs(reading.amount.value) : reading.amount.value; // leads swapped
-    const double a = meterHalfWidth(measure, read, reading.step);
+    const double a = meterHalfWidth(meter, measure, read, reading.step);
     Judgement j;
     j.value = read - probe.mean;
     j.u = std::sqrt(a * a / 3 + reading.step * reading.step / 12 + probe.deviation * probe.deviation);
@@ -103,6 +104,11 @@ Judgement judgeValue(const Reading &reading, const Limits &limits, Measure measu
     j.clearsOpen = ohm && !limits.openIsGood && (j.clears || read < kTouchesMetalOhm); // more may be fingers on the tips
     j.near = j.conformity == Conformity::GoodNear || j.conformity == Conformity::OutNear || (!j.clears && !j.convicts);
     j.name = nameOfValue(j, measure, limits, a);
+    if (!limits.judgesValues()) {
+        noConclusion(j);
+        j.near = false; // a better reading would say no more
+        return j;
+    }
     if (limits.openIsGood && !j.convicts)
         noConclusion(j);
     if (ohm && !meter.probeZero && read < kLowOhm)
@@ -117,17 +123,16 @@ Judgement judgeOverLimit(const Limits &limits, Measure measure, const Meter &met
     j.name = measure == Measure::Continuity ? ReadingName::NoTone : limits.openIsGood ? ReadingName::Good : ReadingName::Open;
     j.side = limits.openIsGood ? Side::Inside : Side::Above;
     if (!isOhm(measure)) {
-        if (limits.openIsGood || limits.openIsBad)
-            surely(j, limits.openIsGood);
-        else
-            noConclusion(j);
+        limits.openIsGood || limits.openIsBad ? surely(j, limits.openIsGood) : noConclusion(j);
         return j;
     }
-    const double over = meter.top - meterHalfWidth(measure, meter.top, meter.top / std::max(1, meter.displayCounts));
+    const double over = meter.top - meterHalfWidth(meter, measure, meter.top, meter.top / std::max(1, meter.displayCounts));
     if (limits.openIsGood) {
         // no bad edge given: a top under what counts as touching metal cannot say that nothing touches
         const double needed = std::isfinite(limits.badBelow) ? limits.badBelow : kTouchesMetalOhm;
         over >= needed ? surely(j, true) : noConclusion(j);
+    } else if (!limits.judgesValues()) {
+        limits.openIsBad && over >= kSurelyOpenOhm ? surely(j, false) : noConclusion(j);
     } else if (!std::isfinite(limits.hi)) {
         over >= limits.lo ? surely(j, true) : noConclusion(j);
     } else if (over < limits.hi) {

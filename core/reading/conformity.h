@@ -37,6 +37,8 @@ struct Judgement
 // mean is taken off in ohms. An infinite side, and a lower side at or below zero of what cannot be negative, is left out.
 // OL outside the good limits conforms with 0; on a manual range it says only that the value is over that range's top.
 // Below 2 ohm without a probe zero nothing convicts upwards and no two-sided band clears: probes only add.
+// Limits that judge no value (no rating, no temperature): a value is named good, so that a tree goes on, and neither
+// convicts nor clears; OL convicts if it is over 1 Mohm.
 // A tone (threshold anywhere in 20 to 50 ohm) clears no more than OPEN; no tone on a contact is open.
 Judgement judge(const Reading &reading, const Limits &limits, Measure measure, const Meter &meter);
 

@@ -15,15 +15,16 @@ std::optional<double> celsiusIn(const MachineFacts &facts, const std::string &na
     return at != facts.with.end() && at->second.unit == Unit::Celsius ? std::optional(at->second.value) : std::nullopt;
 }
 
+// Exact, else the nearest nominal within a tenth (230 for 240), else what holds for every supply.
 template<class T>
 const T *byVoltage(const ByVoltage<T> &values, int volts)
 {
-    auto at = values.find(volts);
-    if (at == values.end() && volts == 240)
-        at = values.find(120);
-    if (at == values.end())
-        at = values.find(0);
-    return at == values.end() ? nullptr : &at->second;
+    const auto off = [volts](const auto &entry) { return std::abs(entry.first - volts); };
+    const auto near = std::ranges::min_element(values, {}, off);
+    if (volts != 0 && near != values.end() && near->first != 0 && off(*near) * 10 <= volts)
+        return &near->second;
+    const auto any = values.find(0);
+    return any == values.end() ? nullptr : &any->second;
 }
 
 // Where a span of the file becomes numbers: its path, on this machine, at this temperature.
@@ -113,6 +114,18 @@ void takeOpenForGood(Limits &limits, double closedBelow)
     limits.badBelow = closedBelow;
 }
 
+// Rating or temperature unknown: no value can be judged, but what has a value when good is broken at OL.
+std::optional<Limits> onlyOpen(Limits limits, const Span &good)
+{
+    if (limits.unit != Unit::Ohm || good.of == Span::Of::Itself)
+        return std::nullopt;
+    limits.badBelow = -Limits::kNone;
+    limits.badAbove = Limits::kNone;
+    limits.basis = Basis::CommonPractice;
+    limits.basisText = good.of == Span::Of::Rating ? "rating not known: OL alone is judged" : "temperature not known: OL alone is judged";
+    return limits;
+}
+
 std::optional<Limits> made(const Ground &at)
 {
     const Shown *good = byVoltage(at.from.good, at.facts.volts);
@@ -131,7 +144,7 @@ std::optional<Limits> made(const Ground &at)
     }
     const auto range = concrete(good->span, at);
     if (!range)
-        return std::nullopt;
+        return onlyOpen(limits, good->span);
     limits.lo = range->first;
     limits.hi = range->second;
     if (limits.basis == Basis::CommonPractice && good->span.of != Span::Of::Curve)

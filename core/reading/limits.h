@@ -9,9 +9,7 @@ namespace core {
 // What is known of the machine at hand when a value is made concrete.
 struct MachineFacts
 {
-    // Nominal of the supply: 120, 230, 240; 0 unknown. On 240 V (split phase) a value given for 120 V alone holds, since
-    // both are there; 230 V has no such half.
-    int volts = 0;
+    int volts = 0;                        // nominal across the part: 120, 230, 240; 0 unknown. 230 stands for 240 too
     std::optional<double> ratedOhm;       // V^2/P of the plate, or a value from the sheet; nullopt unknown
     bool plateRead = false;               // the rating was read off this machine, not assumed
     std::string ratingSaid;               // "5400 W at 240 V", for the basis text; "" leaves it out
@@ -31,11 +29,13 @@ struct Limits
     Unit unit = Unit::Ohm;
     Basis basis = Basis::CommonPractice;
     std::string basisText;   // "plate 5400 W at 240 V: 10.7 Ω", "common practice", the published source
+    bool judgesValues() const { return openIsGood || lo > -kNone || hi < kNone; }
     friend bool operator==(const Limits &, const Limits &) = default;
 };
 
 // Limits of `test` at `placement` (index). Loops: the test's own `limits`. A contact in a position or held by hand takes
-// OL for good where it stands open. nullopt: nothing to compare with (no rating, no temperature): no conclusion.
+// OL for good where it stands open. nullopt: nothing to compare with: no conclusion. Where a rating or a temperature is
+// missing both sides stay infinite: no value can be judged, OL alone convicts.
 // Common practice alone convicts by OL, by contact with metal, or by a value twice beyond the limit of good (below
 // lo/2, above 2 hi; further out where the file's own bad edge is); plate, sheet, published and curve values convict at
 // bad_below and bad_above. Temperatures have no "twice": common practice alone convicts by none.

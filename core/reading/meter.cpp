@@ -1,15 +1,21 @@
 #include "core/reading/meter.h"
 
+#include <cmath>
+
 namespace core {
+
+double halfWidth(const Accuracy &accuracy, double value, double step)
+{
+    return accuracy.percent / 100 * std::abs(value) + accuracy.counts * step;
+}
 
 double meterHalfWidth(Measure measure, double value, double step)
 {
-    const double size = value < 0 ? -value : value;
     switch (measure) {
     case Measure::Resistance:
-    case Measure::Continuity: return (size >= 4e6 ? .02 : .009) * size + 2 * step;
-    case Measure::Capacitance: return .03 * size + 5 * step;
-    case Measure::CurrentClamp: return .025 * size + 5 * step;
+    case Measure::Continuity: return halfWidth({std::abs(value) >= 4e6 ? 2 : .9, 2}, value, step);
+    case Measure::Capacitance: return halfWidth({3, 5}, value, step);
+    case Measure::CurrentClamp: return halfWidth({2.5, 5}, value, step);
     case Measure::Temperature:
     case Measure::OpensAt: return 2;
     case Measure::Diode:
@@ -17,12 +23,18 @@ double meterHalfWidth(Measure measure, double value, double step)
     case Measure::VoltageDc:
     case Measure::VoltageLowImpedance:
     case Measure::Frequency:
-    case Measure::Duty: return .01 * size + 3 * step;
+    case Measure::Duty: return halfWidth({1, 3}, value, step);
     case Measure::Look:
     case Measure::Hand:
     case Measure::Ear: break;
     }
     return 0;
+}
+
+double meterHalfWidth(const Meter &meter, Measure measure, double value, double step)
+{
+    const auto own = meter.accuracy.find(std::string(word(measure)));
+    return own == meter.accuracy.end() ? meterHalfWidth(measure, value, step) : halfWidth(own->second, value, step);
 }
 
 ProbeError probeError(const Meter &meter)

@@ -11,7 +11,9 @@ struct Accuracy
 {
     double percent = .9;
     double counts = 2;
+    friend bool operator==(const Accuracy &, const Accuracy &) = default;
 };
+double halfWidth(const Accuracy &accuracy, double value, double step);
 
 struct Meter
 {
@@ -21,13 +23,17 @@ struct Meter
     double top = 40e6;               // ohm: over this it shows OL; manual: of the range in use
     std::optional<Amount> probeZero; // tips together; nullopt: not zeroed
     int displayCounts = 4000;
+    std::map<std::string, Accuracy> accuracy; // word of Measure -> the person's own sheet; absent: a common hand-held's
 
     bool can(Measure measure) const { return functions.contains(std::string(word(measure))); }
 };
 
 // Half width of the meter's own error at a reading, in the reading's unit, `step` one count. Ohms 0.9 % + 2 counts (from
-// 4 Mohm up 2 % + 2 counts), volts 1 % + 3 counts: a common hand-held's sheet, replaced by the person's own.
+// 4 Mohm up 2 % + 2 counts), volts 1 % + 3 counts, capacitance 3 % + 5, clamp 2.5 % + 5, temperature 2 K: a common
+// hand-held's sheet (common practice, no source).
 double meterHalfWidth(Measure measure, double value, double step);
+// The same with the person's own sheet in its place where the meter has one.
+double meterHalfWidth(const Meter &meter, Measure measure, double value, double step);
 
 // What probes and contacts add in series: mean and standard uncertainty, ohm.
 struct ProbeError

@@ -18,7 +18,7 @@ struct Prefixed
 constexpr std::array<Prefixed, 3> kOhm{{{6, " M\u03a9"}, {3, " k\u03a9"}, {0, " \u03a9"}}};
 constexpr std::array<Prefixed, 2> kVolt{{{0, " V"}, {-3, " mV"}}};
 constexpr std::array<Prefixed, 2> kAmpere{{{0, " A"}, {-3, " mA"}}};
-constexpr std::array<Prefixed, 2> kFarad{{{-6, " \u00b5F"}, {-9, " nF"}}};
+constexpr std::array<Prefixed, 3> kFarad{{{0, " F"}, {-6, " \u00b5F"}, {-9, " nF"}}};
 constexpr std::array<Prefixed, 2> kHertz{{{3, " kHz"}, {0, " Hz"}}};
 constexpr std::array<Prefixed, 1> kCelsius{{{0, " \u00b0C"}}};
 constexpr std::array<Prefixed, 1> kPercent{{{0, " %"}}};
@@ -54,7 +54,7 @@ const Prefixed *prefixFor(double value, int stepExponent, Unit unit)
     for (const Prefixed &p : prefixesOf(unit)) {
         const int decimals = p.exponent - stepExponent;
         const double head = std::abs(value) / tenTo(p.exponent);
-        const bool plain = p.exponent == 0 || (unit == Unit::Farad && p.exponent == -6);
+        const bool plain = p.exponent == (unit == Unit::Farad ? -6 : 0); // good for values under one as well
         const bool large = head >= 1 || (plain && decimals >= 0) || (value == 0 && decimals == 0);
         if (large && decimals >= 0 && (decimals != 3 || head < 1))
             return &p;
@@ -66,12 +66,16 @@ std::string counted(double value, double step, Unit unit)
 {
     const int stepExponent = static_cast<int>(std::floor(std::log10(step) + 1e-9));
     const Prefixed *prefix = prefixFor(value, stepExponent, unit);
-    if (prefix == nullptr) { // three digits and no smaller prefix: one more digit keeps it from being a question
-        const Prefixed &last = prefixesOf(unit).back();
-        const int decimals = std::max(0, last.exponent - stepExponent);
-        return fmt::format("{:.{}f}{}", value / tenTo(last.exponent), decimals == 3 ? 4 : decimals, last.text);
-    }
-    return fmt::format("{:.{}f}{}", value / tenTo(prefix->exponent), prefix->exponent - stepExponent, prefix->text);
+    if (prefix != nullptr)
+        return fmt::format("{:.{}f}{}", value / tenTo(prefix->exponent), prefix->exponent - stepExponent, prefix->text);
+    // three digits and no smaller prefix: one digit more keeps it from being a question
+    Prefixed last = prefixesOf(unit).front();
+    for (const Prefixed &p : prefixesOf(unit))
+        if (p.exponent >= stepExponent)
+            last = p;
+    const double head = value / tenTo(last.exponent);
+    const int decimals = std::max(0, last.exponent - stepExponent);
+    return fmt::format("{:.{}f}{}", head, decimals == 3 && std::abs(head) >= 1 ? 4 : decimals, last.text);
 }
 
 bool isPlainStep(double step)

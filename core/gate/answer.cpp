@@ -20,7 +20,7 @@ RefusalCode codeFor(Screen screen)
     case Screen::S3: return RefusalCode::NotProven;
     case Screen::S7: return RefusalCode::RunFirst;
     case Screen::S8: return RefusalCode::CloseUp;
-    case Screen::S9: return RefusalCode::MakeSafe;
+    case Screen::S9: return RefusalCode::OffFirst;
     case Screen::S10: return RefusalCode::ChargeFirst;
     case Screen::S11: return RefusalCode::HotFirst;
     case Screen::S12: return RefusalCode::Stopped;

@@ -32,6 +32,7 @@ void note(Screening &out, bool holds, std::string_view name)
 void unplug(Screening &out, const GateState &state)
 {
     out.form = state.stillOut ? "still_out" : "full";
+    note(out, state.stillOut, "still_out");
     boxes(out, state.stillOut ? Ids{"still_out"} : Ids{"plug_out", "in_sight"});
     out.ways = state.stillOut ? Ids{"confirm", "not_in_sight", "decline"} : Ids{"confirm", "cannot_reach_plug", "decline"};
 }
@@ -64,11 +65,13 @@ void proveDead(Screening &out, const GateState &state, const StepRequest &wanted
     }
 }
 
-void hold(Screening &out, std::string_view secondBox, const GateState &state)
+void hold(Screening &out, std::string_view secondBox, const GateState &state, const StepRequest &wanted)
 {
     boxes(out, {"have_all", std::string(secondBox)});
     out.ways = {"acknowledge", "decline", "never"};
-    note(out, state.facts.frameTests.empty() && !state.facts.hardWired && out.screen != Screen::S5, "frame_not_checked");
+    note(out, state.facts.frameIsNeutral, "frame_is_neutral");
+    note(out, !wanted.pulls.empty(), "left_off");
+    out.params["left_off"] = joined(wanted.pulls, ", ");
 }
 
 void putBack(Screening &out, const GateState &state, const StepRequest &wanted)
@@ -82,11 +85,14 @@ void putBack(Screening &out, const GateState &state, const StepRequest &wanted)
     boxes(out, {"meter_off", "nothing_trapped"});
     named(out, "cover", back.covers);
     if (back.everyCover)
-        boxes(out, {"covers_on"});
+        boxes(out, {live && live->coverOff ? "other_covers_on" : "covers_on"});
     out.ways = {"confirm", "decline"};
     out.params["wires"] = joined(back.wires, ", ");
     out.params["covers"] = joined(back.covers, ", ");
+    note(out, !back.wires.empty(), "wires");
     note(out, back.everyWire, "every_wire");
+    note(out, !back.covers.empty(), "covers");
+    note(out, back.everyCover, "every_cover");
     note(out, live && live->coverOff, "except_cover");
     note(out, live && !live->pulls.empty(), "except_wires");
     if (live) {
@@ -143,6 +149,8 @@ void hotPart(Screening &out, const GateState &state, const StepRequest &wanted, 
     out.params["connector"] = wanted.hotConnector;
     out.params["minutes"] = fmt::format("{:.0f}", wanted.hotWaitS / 60);
     out.params["time"] = state.heat.at ? isoTime(state.heat.at->wallMs).substr(11, 5) : "";
+    if (!state.heat.at || longestSince(*state.heat.at, now) > kVeryHotS)
+        std::erase(out.notes, "very_hot");
     note(out, wanted.wantsHot, "connector");
     note(out, !wanted.wantsHot, "wait");
 }
@@ -162,6 +170,7 @@ void danger(Screening &out, const GateState &state)
     out.form = over ? "over" : "";
     if (over)
         return;
+    note(out, state.danger.alarm == AlarmKind::Shock, "shock");
     boxes(out, {"dry_unhurt_out"});
     out.ways = {"confirm", "decline"};
 }
@@ -183,10 +192,10 @@ Screening inserted(Screen screen, const GateState &state, const StepRequest &wan
     case Screen::S1: unplug(out, state); break;
     case Screen::S2: breakerOff(out, state); break;
     case Screen::S3: proveDead(out, state, wanted); break;
-    case Screen::S4: hold(out, "clips_on", state); break;
-    case Screen::S5: hold(out, "unplugged", state); break;
-    case Screen::S6: hold(out, "clamp_on", state); break;
-    case Screen::Eo: hold(out, "power_off", state); break;
+    case Screen::S4: hold(out, "clips_on", state, wanted); break;
+    case Screen::S5: hold(out, "unplugged", state, wanted); break;
+    case Screen::S6: hold(out, "clamp_on", state, wanted); break;
+    case Screen::Eo: hold(out, "power_off", state, wanted); break;
     case Screen::S7:
         out.form = wanted.stepClass == StepClass::AP && !wanted.inUse ? "touch" : "run";
         boxes(out, {"closed_up"});

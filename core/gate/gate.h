@@ -80,6 +80,7 @@ inline constexpr double kClockDriftS = 60;         // wall and running clock may
 inline constexpr double kMotorWaitS = 5 * 60;      // capacitors; IEC 60335-1 22.5 covers the plug's pins only
 inline constexpr double kBoardWaitS = 10 * 60;
 inline constexpr double kAgainWaitS = 30;
+inline constexpr double kVeryHotS = 30 * 60;       // a note "very_hot" (above 200 C) holds that long: WARNING, not CAUTION
 inline constexpr double kChargeLimitV = 5;
 inline constexpr double kDeadAcV = 2, kDeadDcV = 5; // below: no voltage
 // A known source reads within these: wide around 120 V and IEC 60038's 230 V +-10 %.

@@ -8,7 +8,7 @@
 namespace core {
 
 enum class RefusalCode {
-    Stopped, Alarm, StartFirst, NotNow, LeftScreen, OtherStep, Boxes, ReadingNeeded, WrongPair, Wait, MakeSafe, MayBeOn,
+    Stopped, Alarm, StartFirst, NotNow, LeftScreen, OtherStep, Boxes, ReadingNeeded, WrongPair, Wait, OffFirst, MayBeOn,
     NotIsolated, NotProven, IsolationDeclined, NotDead, StillCharged, ChargeFirst, HotFirst, CloseUp, RunFirst,
     NotAcknowledged, Veto, Never, EnergizedOff, ProvingOff, Untranslated, MeterUnfit, FrameCheck, OneReset, NotUnplugged,
     NotForYou, Unclear,
@@ -22,7 +22,7 @@ struct RefusalText
 };
 
 inline constexpr auto kRefusals = std::to_array<RefusalText>({
-    {RefusalCode::Stopped, "stopped", "This walk was stopped for danger; a new job needs somebody who declared it safe."},
+    {RefusalCode::Stopped, "stopped", "This walk was stopped for danger. A new job needs the name of whoever found and ended the danger."},
     {RefusalCode::Alarm, "alarm", "First the alarm: are you dry, unhurt and out of its reach?"},
     {RefusalCode::StartFirst, "start_first", "First: is the machine closed up, and did anything alarming happen?"},
     {RefusalCode::NotNow, "not_now", "Nothing that is shown now asks for that."},
@@ -32,7 +32,7 @@ inline constexpr auto kRefusals = std::to_array<RefusalText>({
     {RefusalCode::ReadingNeeded, "reading_needed", "A tick proves nothing here: type what the meter shows."},
     {RefusalCode::WrongPair, "wrong_pair", "The screen asks for another pair of wires."},
     {RefusalCode::Wait, "wait", "The waiting time is not over yet."},
-    {RefusalCode::MakeSafe, "make_safe", "It counts as on: first switch it off."},
+    {RefusalCode::OffFirst, "off_first", "It counts as on: first switch it off."},
     {RefusalCode::MayBeOn, "may_be_on", "It may still be on, so nothing else is shown until it is off."},
     {RefusalCode::NotIsolated, "not_isolated", "First the plug has to be out, or the breaker off."},
     {RefusalCode::NotProven, "not_proven", "Breaker off is not dead: this place has to be measured first."},

@@ -33,7 +33,7 @@ struct StepRequest
     std::string storeName;             // the capacitor or board
 
     MeterMark needs = kInsideMark;     // category the place asks for; see markFor()
-    bool needsFrameCheck = false;      // E1 E3 EO: the frame tests of the job come first
+    bool needsFrameCheck = false;      // E1 E3 EO on a cord-connected metal appliance: the frame tests of the job come first
     std::vector<std::string> conductors; // names of all conductors at this place and "bare metal": their pairs are proved
 
     std::string zone;                  // X: which text says why and who

@@ -115,6 +115,7 @@ struct JobFacts // told at the start
     // Dead tests that every cord-connected metal appliance passes before power comes on with a hand near its frame: plug earth
     // pin to frame, each supply pin to frame. Empty: hard-wired, no metal, or a 3-wire cord whose frame is the neutral.
     std::vector<std::string> frameTests;
+    bool frameIsNeutral = false; // that 3-wire cord: an open neutral makes the cabinet live, and the screens say so
     friend bool operator==(const JobFacts &, const JobFacts &) = default;
 };
 

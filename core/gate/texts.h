@@ -32,7 +32,6 @@ struct SafetyText
 struct CallText // who is to be called, and why this is not for the person
 {
     std::string why, who;
-    std::vector<std::string> signs;
 };
 
 struct SafetyTexts

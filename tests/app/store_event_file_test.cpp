@@ -156,6 +156,16 @@ TEST(EventFile, NoticesThatTheFileWasTakenAwayOrWrittenByOthers)
     EXPECT_EQ(test::bytesOf((*touched)->path()), "x");
 }
 
+TEST(EventFile, WritesThroughNoLink)
+{
+    const test::ScratchFolder home;
+    test::setBytes(home.path() / "elsewhere", "");
+    std::filesystem::create_symlink(home.path() / "elsewhere", home.path() / "0001-BCD.jsonl");
+
+    EXPECT_FALSE(app::EventFile::open(home.path() / "0001-BCD.jsonl"));
+    EXPECT_EQ(test::bytesOf(home.path() / "elsewhere"), "");
+}
+
 TEST(EventFile, AClosedLogSavesNothingAndSaysSo)
 {
     const test::ScratchFolder home;

@@ -23,9 +23,9 @@ struct Cell
 
 struct Suspect
 {
-    std::string id;        // "dryer_element.open"; a condition's own id: "vent_blocked", "house_supply.lost_leg"
-    std::string component; // "dryer_element"; of a condition without modes its id
-    std::string mode;      // "" for a condition that has but one
+    std::string id;        // "dryer_element.open", "house_supply.lost_leg"; of a condition with one way to be: "vent_blocked"
+    std::string component; // "dryer_element", "vent_blocked"
+    std::string mode;      // "" where the kind names none
     double share = 0;      // o: of the complaint, given the complaint; 0: cannot cause it alone, only stand behind or beside
     std::vector<Cell> cells{Cell{}};
     bool explains() const { return share > 0; }
@@ -51,11 +51,18 @@ struct Suspects
     std::vector<Link> links; // of one suspect at most .9 in sum
     std::vector<Beside> beside;
     int find(std::string_view id) const; // -1: not among them
+    // What a name of the content stands for: a suspect's id, "component.mode", or a component or condition with all of
+    // its modes. Empty: nobody.
+    std::vector<int> named(std::string_view name) const;
 };
 
 // share = weight of the component or condition x share of the mode among the modes that count, all adding to 1. A weight
-// "component.mode" counts that mode alone. Only what is on this machine. Without a tree (a loose part): every mode of
-// the machine's components by its share.
+// "component.mode" counts that mode alone. Only what is on this machine. What may stand behind a protector, or beside
+// anything, is listed too, with share 0 if the tree gives it no weight. Without a tree (a loose part): every mode of the
+// machine's components by its share.
 Suspects suspectsOf(const Machine &machine);
+
+// The component whose wires are the ladder's own: every step along a rung is one of them.
+inline constexpr std::string_view kHarness = "harness";
 
 } // namespace core

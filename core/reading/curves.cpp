@@ -57,7 +57,8 @@ double platinumOhm(double r0, double t)
 
 std::optional<double> platinumCelsius(double r0, double ohm)
 {
-    if (!(ohm >= platinumOhm(r0, kPlatinumLow) && ohm <= platinumOhm(r0, kPlatinumHigh)))
+    const double rounding = 1e-4 * r0; // tables print no more digits
+    if (!(ohm >= platinumOhm(r0, kPlatinumLow) - rounding && ohm <= platinumOhm(r0, kPlatinumHigh) + rounding))
         return std::nullopt;
     double t = (-kA + std::sqrt(kA * kA - 4 * kB * (1 - ohm / r0))) / (2 * kB);
     // above 0 C that is the answer; below, the cubic term is small and Newton needs three or four turns

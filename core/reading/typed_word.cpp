@@ -62,8 +62,7 @@ std::string withPlainSigns(std::string_view typed)
             out += typed[at++];
         }
     }
-    const auto repeated = std::ranges::unique(out, [](char a, char b) { return a == ' ' && b == ' '; });
-    out.erase(repeated.begin(), repeated.end());
+    out.erase(std::unique(out.begin(), out.end(), [](char a, char b) { return a == ' ' && b == ' '; }), out.end());
     return out;
 }
 
@@ -76,7 +75,9 @@ std::string_view withoutFillers(std::string_view text)
         if (text.starts_with("\u2248"))
             text = trimmed(text.substr(std::string_view("\u2248").size()));
         const auto blank = text.find(' ');
-        const std::string first = lowered(text.substr(0, blank));
+        std::string first = lowered(text.substr(0, blank));
+        if (first.ends_with(':'))
+            first.pop_back();
         if (blank == std::string_view::npos || std::ranges::find(kFillers, first) == kFillers.end())
             return text;
         text = text.substr(blank);

@@ -294,11 +294,11 @@ Expected<Understood, Misread> understand(std::string_view typed, Measure measure
         return misread(Code::TooLong, fmt::format("A reading has at most {} characters.", kMostTyped));
     if (firstBadByte(typed) != std::string_view::npos || hasHiddenCharacters(typed))
         return misread(Code::NotText, "There are characters in it that cannot be seen. Type the reading anew.");
-    if (trimmed(typed).empty())
+    const std::string plain = plainTyped(typed);
+    if (plain.empty())
         return misread(Code::Nothing, "Type what the meter shows.");
     if (unitOf(measure) == Unit::None)
         return ofAnswer(typed);
-    const std::string plain = plainTyped(typed);
     if (const auto said = typedWord(plain))
         return ofWord(*said, measure);
     if (plain == "1 ." && !meter.autoRange)

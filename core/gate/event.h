@@ -17,31 +17,31 @@ enum class StartAnswer { Alarm, Open, Closed };
 struct StartAnswered { StartAnswer answer; };
 // How S9 made it off, or S11 goes on. Plain everywhere else.
 enum class Way { Plain, Control, Plug, Breaker, Connector };
-struct Confirmed { Screen screen; std::vector<std::string> boxes; Way way = Way::Plain; }; // S1 S2 S7 S8 S9 S10 S11 S14
-struct Acknowledged { std::string step; std::vector<std::string> boxes; };                 // S3 S4 S5 S6 EO; step "" = the one shown
+struct Confirmed { Screen screen = Screen::S1; std::vector<std::string> boxes{}; Way way = Way::Plain; }; // S1 S2 S7 S8 S9 S10 S11 S14
+struct Acknowledged { std::string step{}; std::vector<std::string> boxes{}; };                 // S3 S4 S5 S6 EO; step "" = the one shown
 // What is on the screen, a step or a safety screen, is left undone. `never`: never in this job (S4 S5 S6 EO S3).
 struct Declined { bool never = false; };
 // S1: "I cannot reach the plug". S2: it can be reached after all. S1 after silence: it is not in sight any more.
 enum class Detour { CannotReachPlug, CanReachPlug, NotInSight };
 struct DetourTaken { Detour detour; };
-struct ProofReading { double volts; bool settled = true; std::string pair; }; // for the pair that is asked for; "" = that one
-struct ChargeReading { double volts; bool settled = true; };                  // at the motor capacitor of S10
+struct ProofReading { double volts = 0; bool settled = true; std::string pair{}; }; // for the pair that is asked for; "" = that one
+struct ChargeReading { double volts = 0; bool settled = true; };                  // at the motor capacitor of S10
 
 // ---- answers to a step ----
 enum class Outcome { Part, Good, Failed }; // Part: more placements to come. An answer to a look is Good.
-struct ReadingTaken { StepRequest request; Outcome outcome = Outcome::Good; std::optional<VetoReason> veto; };
+struct ReadingTaken { StepRequest request; Outcome outcome = Outcome::Good; std::optional<VetoReason> veto{}; };
 
 // ---- what changes beliefs and never what was done ----
-struct Skipped { std::string test; };
-struct Chosen { std::string test; };  // the person picks another test: what was declined may be asked again
+struct Skipped { std::string test{}; };
+struct Chosen { std::string test{}; };  // the person picks another test: what was declined may be asked again
 struct Undone {};
 // Of a proof's reading too; `fails` says what the value is now.
-struct Amended { bool ofProof = false; bool fails = false; std::string test; std::optional<VetoReason> veto; };
+struct Amended { bool ofProof = false; bool fails = false; std::string test{}; std::optional<VetoReason> veto{}; };
 struct Reported {};                   // a value the person already has: no procedure, convicts nothing, proves nothing
 
 // ---- what makes everything unknown ----
 enum class Away { PlugOutOfSight, OtherPerson, BreakerTouched, Lapsed, Left, Resumed, ContentChanged };
-struct WentAway { Away why; std::string process; }; // process: of Resumed, the new one
+struct WentAway { Away why = Away::Lapsed; std::string process{}; }; // process: of Resumed, the new one
 
 struct MeterChanged { MeterFit meter; };
 struct Alarm { AlarmKind kind; };

@@ -38,7 +38,7 @@ std::string textOf(const Node &node, Notes &notes)
         notes.add(DiagnosticKind::WrongShape, node, "a list or map where a text belongs", "write one text; put it in quotes if it has a colon or comma");
     else if (isBareFlag(node))
         notes.add(DiagnosticKind::BareWord, node, fmt::format("`{}` without quotes", node.text), fmt::format("write \"{}\"", node.text));
-    else if (trimmed(node.text).empty() && node.line > 0)
+    else if (trimmed(node.text).empty() && !node.plain) // a plain one without a text was a fault when it was read
         notes.add(DiagnosticKind::EmptyValue, node, "a blank text", "write something, or leave the key out");
     else
         return std::string(trimmed(node.text));
@@ -86,13 +86,29 @@ std::optional<double> numberOf(const Node &node, Notes &notes, double lo, double
     return std::nullopt;
 }
 
+const Node &itemOf(const Node &node, std::string_view text)
+{
+    const auto at = std::ranges::find(node.items, text, &Node::text);
+    return node.isList() && at != node.items.end() ? *at : node;
+}
+
+const Node &keyOf(const Node &node, std::string_view key)
+{
+    const Node *found = node.key(key);
+    return found == nullptr ? node : *found;
+}
+
 void noteQuantity(const QuantityFault &fault, const Node &at, Notes &notes)
 {
     notes.add(fault.kind, at, fault.text, fault.hint);
 }
 
-Fields::Fields(const Node &node, Notes &notes, std::string_view sort, std::string_view name)
-    : m_node(node), m_notes(notes), m_sort(sort), m_name(name)
+Fields::Fields(const Node &key, const Node &node, Notes &notes, std::string_view sort) : Fields(node, notes, sort)
+{
+    m_key = &key;
+}
+
+Fields::Fields(const Node &node, Notes &notes, std::string_view sort) : m_key(nullptr), m_node(node), m_notes(notes), m_sort(sort)
 {
     if (!node.isMap())
         notes.add(DiagnosticKind::WrongShape, node, fmt::format("{} is not a list of `key: value`", what()), "write `{key: value}`, or one key a line");
@@ -100,7 +116,13 @@ Fields::Fields(const Node &node, Notes &notes, std::string_view sort, std::strin
 
 std::string Fields::what() const
 {
-    return m_name.empty() ? std::string(m_sort) : fmt::format("{} `{}`", m_sort, m_name);
+    return m_key == nullptr ? std::string(m_sort) : fmt::format("{} `{}`", m_sort, m_key->text);
+}
+
+void Fields::lacks(DiagnosticKind kind, std::string text, std::string hint) const
+{
+    if (m_node.isMap())
+        m_notes.add(kind, m_key == nullptr ? m_node : *m_key, std::move(text), std::move(hint));
 }
 
 const Node *Fields::find(std::string_view key)
@@ -113,8 +135,8 @@ const Node *Fields::find(std::string_view key)
 const Node *Fields::need(std::string_view key)
 {
     const Node *value = find(key);
-    if (value == nullptr && m_node.isMap())
-        m_notes.add(DiagnosticKind::MissingKey, m_node, fmt::format("{} has no `{}`", what(), key), fmt::format("add `{}:`", key));
+    if (value == nullptr)
+        lacks(DiagnosticKind::MissingKey, fmt::format("{} has no `{}`", what(), key), fmt::format("add `{}:`", key));
     return value;
 }
 

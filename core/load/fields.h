@@ -30,14 +30,17 @@ bool isDottedId(std::string_view text); // ids with points between them
 class Fields
 {
 public:
-    // `sort` and `name` name the map in messages: "the test", "ohm". A node that is no map is a fault and reads as an
-    // empty one. Both must outlive the object.
-    Fields(const Node &node, Notes &notes, std::string_view sort, std::string_view name = {});
+    // `sort` and the key name the map in messages: "the test `ohm`"; what it lacks is said at the key. A node that is no
+    // map is a fault and reads as an empty one. All arguments must outlive the object.
+    Fields(const Node &key, const Node &node, Notes &notes, std::string_view sort);
+    Fields(const Node &node, Notes &notes, std::string_view sort);
 
     const Node &node() const { return m_node; }
     Notes &notes() const { return m_notes; }
     std::string what() const; // "the test `ohm`"
 
+    // A fault about the map as a whole; nothing is said of what is no map at all.
+    void lacks(DiagnosticKind kind, std::string text, std::string hint) const;
     const Node *find(std::string_view key);
     const Node *need(std::string_view key);
     bool has(std::string_view key) const { return m_node.key(key) != nullptr; }
@@ -59,9 +62,10 @@ public:
 private:
     int wordIn(const Node &value, std::string_view key, std::span<const std::string> words);
 
+    const Node *m_key;
     const Node &m_node;
     Notes &m_notes;
-    std::string_view m_sort, m_name;
+    std::string_view m_sort;
     std::array<std::string_view, 64> m_known; // no reader asks for more keys of one map
     std::size_t m_knownCount = 0;
 };
@@ -71,6 +75,9 @@ std::string textOf(const Node &node, Notes &notes);               // "" with a f
 std::string idOf(const Node &node, Notes &notes, bool dotted);    // the same for an id
 std::vector<std::string> textsOf(const Node &node, Notes &notes, bool ids); // a list or a single text, each once
 std::optional<double> numberOf(const Node &node, Notes &notes, double lo, double hi);
+// Where a text stands in a list (or the text itself), a key in a map; the node as a whole where it does not.
+const Node &itemOf(const Node &node, std::string_view text);
+const Node &keyOf(const Node &node, std::string_view key);
 void noteQuantity(const QuantityFault &fault, const Node &at, Notes &notes);
 
 // Every key and value of a map; a fault if it is none, and nothing is called.

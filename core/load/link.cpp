@@ -28,21 +28,21 @@ bool belongs(std::string_view base, const Appliance &a)
 
 } // namespace
 
-const Node &Linker::at(std::initializer_list<std::string_view> path) const
+Linker::Entry Linker::walk(std::initializer_list<std::string_view> path) const
 {
-    const Node *here = &m_root;
-    const Node *shown = here; // the key of `here`, where the path ends early
+    const Node *value = &m_root;
+    const Node *key = value;
     for (const std::string_view step : path) {
-        if (const Node *key = here->key(step)) {
-            shown = key;
-            here = here->value(step);
-        } else if (const Node *text = textBelow(*here, step)) {
-            return *text;
+        if (const Node *next = value->key(step)) {
+            key = next;
+            value = value->value(step);
+        } else if (const Node *text = textBelow(*value, step)) {
+            return {*text, *text};
         } else {
-            return *shown;
+            return {*key, *key};
         }
     }
-    return *here;
+    return {*key, *value};
 }
 
 std::string_view withoutWire(std::string_view probe)
@@ -72,8 +72,7 @@ void checkOnly(const Only &only, const Appliance &appliance, const Node &at, Lin
 {
     for (const auto &[id, answers] : only) {
         const Ask *ask = appliance.asked(id);
-        const Node *place = at.isMap() ? at.key(id) : nullptr;
-        const Node &node = place == nullptr ? at : *place;
+        const Node &node = keyOf(at, id);
         if (ask == nullptr) {
             std::vector<std::string> names;
             for (const Ask &a : appliance.asks)

@@ -22,10 +22,18 @@ public:
     const Library &library() const { return m_around.library; }
     const Surroundings &around() const { return m_around; }
     // The value at a path of keys; where a key is missing, the text that equals it anywhere below; else the last key found.
-    const Node &at(std::initializer_list<std::string_view> path) const;
+    const Node &at(std::initializer_list<std::string_view> path) const { return walk(path).value; }
+    // The key that leads there.
+    const Node &keyAt(std::initializer_list<std::string_view> path) const { return walk(path).key; }
     void add(DiagnosticKind kind, const Node &node, std::string text, std::string hint = {}) { m_notes.add(kind, node, std::move(text), std::move(hint)); }
 
 private:
+    struct Entry
+    {
+        const Node &key, &value;
+    };
+    Entry walk(std::initializer_list<std::string_view> path) const;
+
     Notes m_notes;
     const Node &m_root;
     const Surroundings &m_around;
@@ -33,6 +41,8 @@ private:
 
 void linkKind(const Kind &kind, Linker &link);
 void linkAppliance(Appliance &appliance, Linker &link); // also spells contacts and rung items out
+void linkAsks(const Appliance &appliance, Linker &link); // after the trees: remarks on questions that nothing goes by
+void linkRungs(Appliance &appliance, Linker &link);      // a part of linkAppliance
 void linkTree(Tree &tree, Linker &link);
 void linkCases(std::span<const WorkedCase> cases, Linker &link);
 

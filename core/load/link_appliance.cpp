@@ -44,7 +44,7 @@ bool goesByRating(const Kind &kind)
 void checkRatings(const Component &c, const Kind *kind, const Appliance &a, Linker &link)
 {
     if (kind != nullptr && c.ratings.empty() && goesByRating(*kind))
-        link.add(DiagnosticKind::NoRating, link.at({"components", c.id}), fmt::format("`{}` is judged by its rating and has none", c.id), "add `rating: 240 V 5400 W`, or one for each answer of a question");
+        link.add(DiagnosticKind::NoRating, link.keyAt({"components", c.id}), fmt::format("`{}` is judged by its rating and has none", c.id), "add `rating: 240 V 5400 W`, or one for each answer of a question");
     if (c.ratings.empty() || c.ratings.contains(""))
         return;
     const auto answers = [&](const Ask &ask) {
@@ -58,7 +58,7 @@ void checkReach(const Component &c, const Kind *kind, const Appliance &a, Linker
 {
     for (const auto &[test, place] : c.reach) {
         if (kind != nullptr && kind->test(test) == nullptr)
-            link.add(DiagnosticKind::UnknownTest, link.at({"components", c.id, "reach", test}), fmt::format("{} has no test `{}`", kind->id, test), didYouMean(test, idsOf(kind->tests)));
+            link.add(DiagnosticKind::UnknownTest, link.keyAt({"components", c.id, "reach", test}), fmt::format("{} has no test `{}`", kind->id, test), didYouMean(test, idsOf(kind->tests)));
         wantPlace(place, a, link.at({"components", c.id, "reach", test}), link);
     }
 }
@@ -70,7 +70,7 @@ void checkComponent(const Component &c, const Appliance &a, Linker &link)
         std::vector<std::string> kinds;
         for (const auto &[id, k] : link.library().kinds)
             kinds.push_back(id);
-        link.add(DiagnosticKind::UnknownKind, link.at({"components", c.id, "kind"}), fmt::format("no kind or condition `{}`", c.kind), didYouMean(c.kind, kinds));
+        link.add(DiagnosticKind::UnknownKind, c.kind == c.id ? link.keyAt({"components", c.id}) : link.at({"components", c.id, "kind"}), fmt::format("no kind or condition `{}`", c.kind), didYouMean(c.kind, kinds));
     }
     wantPlace(c.at, a, link.at({"components", c.id, "at"}), link);
     checkReach(c, kind, a, link);
@@ -82,7 +82,7 @@ void checkComponent(const Component &c, const Appliance &a, Linker &link)
         return;
     for (const Test &test : kind->tests)
         if (!test.position.empty() && std::ranges::none_of(a.closed, [&](const auto &p) { return p.first == test.position; }))
-            link.add(DiagnosticKind::UnknownPosition, link.at({"components", c.id}), fmt::format("the test {}.{} wants the position `{}`", c.id, test.id, test.position), "add it to `closed`");
+            link.add(DiagnosticKind::UnknownPosition, link.keyAt({"components", c.id}), fmt::format("the test {}.{} wants the position `{}`", c.id, test.id, test.position), "add it to `closed`");
 }
 
 // "component.terminal" or "component.path"; the part before the first point is looked up here.
@@ -142,7 +142,7 @@ void checkConditions(Appliance &a, Linker &link)
         const Component *c = a.component(base);
         const std::string kindId = c == nullptr ? base : c->kind;
         const Kind *kind = link.library().kind(kindId);
-        const Node &at = link.at({"conditions", use.id});
+        const Node &at = link.keyAt({"conditions", use.id});
         if (!link.around().known(kindId))
             link.add(DiagnosticKind::UnknownKind, at, fmt::format("no kind or condition `{}`", base), "");
         else if (kind != nullptr && base != use.id && kind->mode(behindPoint(use.id)) == nullptr)
@@ -165,13 +165,13 @@ void checkRails(const Appliance &a, Linker &link)
         return;
     const Ask *supply = a.asked("supply");
     if (supply == nullptr)
-        link.add(DiagnosticKind::UnknownAsk, link.at({"rails"}), "rails for several supplies, and no question `supply`", "add it to `asks`");
+        link.add(DiagnosticKind::UnknownAsk, link.keyAt({"rails"}), "rails for several supplies, and no question `supply`", "add it to `asks`");
     for (const auto &[answer, rails] : a.rails)
         if (supply != nullptr && std::ranges::find(supply->answers, answer) == supply->answers.end())
-            link.add(DiagnosticKind::UnknownAnswer, link.at({"rails", answer}), fmt::format("`{}` is no answer to `supply`", answer), didYouMean(answer, supply->answers));
+            link.add(DiagnosticKind::UnknownAnswer, link.keyAt({"rails", answer}), fmt::format("`{}` is no answer to `supply`", answer), didYouMean(answer, supply->answers));
     for (const std::string &answer : supply == nullptr ? std::vector<std::string>{} : supply->answers)
         if (!a.rails.contains(answer))
-            link.add(DiagnosticKind::MissingKey, link.at({"rails"}), fmt::format("no rails for `{}`", answer), "every supply has its own");
+            link.add(DiagnosticKind::MissingKey, link.keyAt({"rails"}), fmt::format("no rails for `{}`", answer), "every supply has its own");
 }
 
 void checkLoop(Test &loop, const Appliance &a, Linker &link)
@@ -203,8 +203,6 @@ void checkLoop(Test &loop, const Appliance &a, Linker &link)
 }
 
 } // namespace
-
-void linkRungs(Appliance &appliance, Linker &link); // link_rungs.cpp
 
 void linkAppliance(Appliance &a, Linker &link)
 {

@@ -22,12 +22,9 @@ void checkNames(const WorkedCase &c, const Appliance &a, Linker &link)
 
 void checkAnswers(const WorkedCase &c, const Tree &tree, const Appliance &a, Linker &link)
 {
-    const Node &answers = link.at({"cases", c.id, "answers"});
     for (const auto &[name, answer] : c.answers) {
-        const Node *key = answers.isMap() ? answers.key(name) : nullptr;
-        const Node &at = key == nullptr ? answers : *key;
         if (tree.step(name) == nullptr && testOf(name, a, link.library()).test == nullptr && !mayBeBroken(name, a, link.around()))
-            link.add(DiagnosticKind::UnknownTest, at, fmt::format("`{}` is no step of {} and no test", name, tree.id), didYouMean(name, testNames(a, link.library())));
+            link.add(DiagnosticKind::UnknownTest, link.keyAt({"cases", c.id, "answers", name}), fmt::format("`{}` is no step of {} and no test", name, tree.id), didYouMean(name, testNames(a, link.library())));
     }
     for (const auto &[ask, answer] : c.asks)
         checkOnly({{ask, {answer}}}, a, link.at({"cases", c.id, "asks"}), link);

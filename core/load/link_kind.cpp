@@ -64,11 +64,12 @@ void wantOther(const std::string &name, const Node &at, Linker &link)
 // Something must say what a good one reads: the test, or the path between its probes.
 void checkLimits(const Kind &kind, const Test &test, Linker &link)
 {
-    if (test.byEye() || test.limits)
+    const bool unread = std::ranges::any_of(kind.paths, [](const Path &p) { return p.from.empty() || p.to.empty(); });
+    if (test.byEye() || test.limits || unread || !link.at({"tests", test.id}).isMap())
         return;
     if (test.measure == Measure::OpensAt) {
         if (std::ranges::none_of(kind.paths, [](const Path &p) { return p.opensAbove || p.closesBelow; }))
-            link.add(DiagnosticKind::NothingToCompare, link.at({"tests", test.id}), fmt::format("nothing says where a good {} opens", kind.id), "add `good:` here or `opens_above:` to its path");
+            link.add(DiagnosticKind::NothingToCompare, link.keyAt({"tests", test.id}), fmt::format("nothing says where a good {} opens", kind.id), "add `good:` here or `opens_above:` to its path");
         return;
     }
     for (const Probes &probes : test.placements) {
@@ -76,11 +77,11 @@ void checkLimits(const Kind &kind, const Test &test, Linker &link)
         const bool fits = path != nullptr && (path->limits.good.empty() || path->limits.good.begin()->second.what == Shown::What::Open
                                               || path->limits.good.begin()->second.span.of != Span::Of::Itself || path->limits.good.begin()->second.span.unit == unitOf(test.measure));
         if (!fits && isTerminal(kind, withoutWire(probes.red), false) && isTerminal(kind, withoutWire(probes.black), false)) {
-            link.add(DiagnosticKind::NothingToCompare, link.at({"tests", test.id}), fmt::format("nothing says what {} to {} reads when it is good", probes.red, probes.black), "add `good:` here, or a path between them");
+            link.add(DiagnosticKind::NothingToCompare, link.keyAt({"tests", test.id}), fmt::format("nothing says what {} to {} reads when it is good", probes.red, probes.black), "add `good:` here, or a path between them");
             return;
         }
         if (test.placements.size() == 1 && probes.red.empty())
-            link.add(DiagnosticKind::NothingToCompare, link.at({"tests", test.id}), "nothing says what is good", "add `good:`");
+            link.add(DiagnosticKind::NothingToCompare, link.keyAt({"tests", test.id}), "nothing says what is good", "add `good:`");
     }
 }
 
@@ -91,7 +92,7 @@ void checkBasis(const Kind &kind, const Test &test, Linker &link)
         return;
     const bool one = !kind.paths.empty() && std::ranges::all_of(kind.paths, [&](const Path &p) { return p.limits.basis == kind.paths[0].limits.basis; });
     if (!one)
-        link.add(DiagnosticKind::NoBasis, node, fmt::format("the test `{}` has numbers and no `basis`", test.id), "say where they come from; the paths do not agree on one");
+        link.add(DiagnosticKind::NoBasis, link.keyAt({"tests", test.id}), fmt::format("the test `{}` has numbers and no `basis`", test.id), "say where they come from; the paths do not agree on one");
 }
 
 // What a dead test says must not ask for power, what is done with the covers on must not ask to open them.
@@ -139,7 +140,7 @@ void checkNeeds(const Kind &kind, Linker &link)
 {
     for (const auto &[mode, tests] : kind.buyNeeds) {
         if (mode != "else")
-            wantMode(kind, mode, link.at({"buy_needs", mode}), link);
+            wantMode(kind, mode, link.keyAt({"buy_needs", mode}), link);
         for (const std::string &test : tests)
             if (test.find('.') != std::string::npos)
                 wantOther(test, link.at({"buy_needs", test}), link);
@@ -155,9 +156,9 @@ void checkLookBehind(const Kind &kind, Linker &link)
         const Kind *other = link.library().kind(base);
         const bool modeKnown = other == nullptr || base == name || other->mode(name.substr(base.size() + 1)) != nullptr;
         if (!link.around().known(base))
-            link.add(DiagnosticKind::UnknownKind, link.at({"look_behind", name}), fmt::format("no kind or condition `{}`", base), "");
+            link.add(DiagnosticKind::UnknownKind, link.keyAt({"look_behind", name}), fmt::format("no kind or condition `{}`", base), "");
         else if (!modeKnown)
-            link.add(DiagnosticKind::UnknownMode, link.at({"look_behind", name}), fmt::format("no `{}`", name), didYouMean(name.substr(base.size() + 1), idsOf(other->fails)));
+            link.add(DiagnosticKind::UnknownMode, link.keyAt({"look_behind", name}), fmt::format("no `{}`", name), didYouMean(name.substr(base.size() + 1), idsOf(other->fails)));
     }
 }
 

@@ -93,8 +93,6 @@ void checkShape(const Rung &rung, const Node &path, const Appliance &a, Linker &
 
 } // namespace
 
-void linkRungs(Appliance &a, Linker &link);
-
 void linkRungs(Appliance &a, Linker &link)
 {
     const Node &rungs = link.at({"rungs"});

@@ -109,13 +109,13 @@ void checkReadings(const Case &c, const Library::Found &found)
             continue;
         const Node &thens = c.at("then");
         std::string hint = didYouMean(name, known);
-        c.link.add(DiagnosticKind::UnknownReading, thens.key(name) == nullptr ? thens : *thens.key(name), fmt::format("`{}` reads no `{}`", c.step.test, name),
+        c.link.add(DiagnosticKind::UnknownReading, keyOf(thens, name), fmt::format("`{}` reads no `{}`", c.step.test, name),
                    hint.empty() ? "one of " + joined(known, ", ") : hint);
     }
     std::vector<std::string> missing = possibleReadings(test, limitsOf(found));
     std::erase_if(missing, [&](const std::string &name) { return c.step.thenFor(name) != nullptr; });
     if (!missing.empty() && !c.step.then.empty())
-        c.link.add(DiagnosticKind::ReadingWithoutBranch, c.at("then"), fmt::format("`{}` can read {}, and no branch says what then", c.step.test, joined(missing, ", ")), "add a branch for each, or `else`");
+        c.link.add(DiagnosticKind::ReadingWithoutBranch, c.link.keyAt({"steps", c.step.id, "then"}), fmt::format("`{}` can read {}, and no branch says what then", c.step.test, joined(missing, ", ")), "add a branch for each, or `else`");
 }
 
 void checkTest(const Case &c)
@@ -174,7 +174,7 @@ void checkSeen(const Tree &tree, const Appliance &a, Linker &link)
     }
     for (const auto &[rung, word] : tree.seen)
         if (std::ranges::none_of(a.rungs, [&](const Rung &r) { return r.id == rung; }))
-            link.add(DiagnosticKind::UnknownRung, link.at({"seen"}).isMap() && link.at({"seen"}).key(rung) != nullptr ? *link.at({"seen"}).key(rung) : link.at({"seen"}),
+            link.add(DiagnosticKind::UnknownRung, link.keyAt({"seen", rung}),
                      fmt::format("{} has no rung `{}`", a.id, rung), didYouMean(rung, idsOf(a.rungs)));
 }
 
@@ -193,10 +193,8 @@ void linkTree(Tree &tree, Linker &link)
     }
     checkSeen(tree, *appliance, link);
     for (const auto &[name, weight] : tree.weights) {
-        const Node &weights = link.at({"weights"});
-        const Node *key = weights.isMap() ? weights.key(name) : nullptr;
         if (!name.empty() && !suspectExists(name, *appliance, link.around()))
-            link.add(DiagnosticKind::UnknownSuspect, key == nullptr ? weights : *key, fmt::format("{} has no component or condition `{}`", appliance->id, name),
+            link.add(DiagnosticKind::UnknownSuspect, link.keyAt({"weights", name}), fmt::format("{} has no component or condition `{}`", appliance->id, name),
                      didYouMean(name, suspectNames(*appliance, link.library())));
     }
     for (const Step &step : tree.steps)

@@ -71,7 +71,9 @@ void link(Reader &reader)
             linkAppliance(library.appliances[file.id], l);
     });
     each([&](ContentFile &file, Linker &l) {
-        if (std::holds_alternative<Tree>(file.value))
+        if (std::holds_alternative<Appliance>(file.value))
+            linkAsks(library.appliances[file.id], l);
+        else if (std::holds_alternative<Tree>(file.value))
             linkTree(library.trees[file.id], l);
         else if (auto *cases = std::get_if<std::vector<WorkedCase>>(&file.value))
             linkCases(*cases, l);

@@ -11,7 +11,7 @@ Ask readAsk(const Node &key, const Node &value, Notes &notes)
     Ask ask;
     ask.id = idOf(key, notes, false);
     ask.place = notes.place(key);
-    Fields fields(value, notes, "the question", key.text);
+    Fields fields(key, value, notes, "the question");
     ask.ask = fields.sentence("ask", true);
     if (const Node *answers = fields.need("answers"))
         ask.answers = textsOf(*answers, notes, false);
@@ -31,7 +31,7 @@ ServicePlace readPlace(const Node &key, const Node &value, Notes &notes)
     ServicePlace place;
     place.id = idOf(key, notes, false);
     place.place = notes.place(key);
-    Fields fields(value, notes, "the place", key.text);
+    Fields fields(key, value, notes, "the place");
     fields.need("minutes");
     place.minutes = fields.number("minutes", 0, 600).value_or(0);
     place.say = fields.sentence("say", true);
@@ -74,7 +74,7 @@ Component readComponent(const Node &key, const Node &value, Notes &notes)
     Component c;
     c.id = idOf(key, notes, false);
     c.place = notes.place(key);
-    Fields fields(value, notes, "the component", key.text);
+    Fields fields(key, value, notes, "the component");
     c.kind = fields.id("kind");
     if (c.kind.empty())
         c.kind = c.id;
@@ -94,7 +94,7 @@ ConditionUse readCondition(const Node &key, const Node &value, Notes &notes)
     ConditionUse use;
     use.id = idOf(key, notes, true);
     use.place = notes.place(key);
-    Fields fields(value, notes, "the condition", key.text);
+    Fields fields(key, value, notes, "the condition");
     use.at = fields.id("at");
     use.loses = fields.sentence("loses");
     use.opens = fields.dottedIds("opens");

@@ -7,6 +7,7 @@
 namespace core {
 namespace {
 
+constexpr std::array<std::string_view, 3> kModeKeys{"share", "cure", "say"}; // of `fails`, beside the paths
 constexpr double kListShares = 0.6; // a plain `look_behind` list shares it
 
 std::string readCure(Fields &fields)
@@ -43,13 +44,12 @@ std::optional<Span> readOptionalSpan(Fields &fields, std::string_view key, Unit 
 
 Path readPath(const Node &key, const Node &value, Notes &notes)
 {
-    static constexpr std::array<std::string_view, 3> kTaken{"share", "cure", "say"}; // keys of `fails` beside the paths
     Path path;
     path.id = idOf(key, notes, false);
     path.place = notes.place(key);
-    if (std::ranges::find(kTaken, path.id) != kTaken.end())
+    if (std::ranges::find(kModeKeys, path.id) != kModeKeys.end())
         notes.add(DiagnosticKind::BadId, key, fmt::format("a path may not be called `{}`", path.id), "the word is a key of `fails`; take another");
-    Fields fields(value, notes, "the path", key.text);
+    Fields fields(key, value, notes, "the path");
     if (const Node *between = fields.need("between")) {
         const std::vector<std::string> ends = textsOf(*between, notes, true);
         if (ends.size() == 2)
@@ -68,9 +68,9 @@ Path readPath(const Node &key, const Node &value, Notes &notes)
     fields.done();
     for (const auto &[volts, good] : path.limits.good)
         if (good.span.of == Span::Of::Curve && !path.curve)
-            notes.add(DiagnosticKind::MissingKey, value, fmt::format("{} goes by a curve it does not have", fields.what()), "add `curve:`");
+            fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} goes by a curve it does not have", fields.what()), "add `curve:`");
     if (path.limits.good.empty() && !fields.has("good"))
-        notes.add(DiagnosticKind::MissingKey, value, fmt::format("{} has no `good`", fields.what()), "say what a good one reads");
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} has no `good`", fields.what()), "say what a good one reads");
     return path;
 }
 
@@ -79,7 +79,7 @@ FailureMode readMode(const Node &key, const Node &value, const Kind &kind, Notes
     FailureMode mode;
     mode.id = idOf(key, notes, false);
     mode.place = notes.place(key);
-    Fields fields(value, notes, "the mode", key.text);
+    Fields fields(key, value, notes, "the mode");
     fields.need("share");
     mode.share = fields.number("share", 0.01, 1000).value_or(1);
     mode.cure = readCure(fields);
@@ -183,6 +183,7 @@ Kind readKind(Fields &file)
     kind.does = file.sentence("does");
     readTerminals(file, kind);
     eachEntry(file.find("paths"), notes, [&](const Node &key, const Node &value) { kind.paths.push_back(readPath(key, value, notes)); });
+    std::erase_if(kind.paths, [](const Path &path) { return std::ranges::find(kModeKeys, path.id) != kModeKeys.end(); });
     const Node *fails = kind.isPart ? file.need("fails") : file.find("fails");
     eachEntry(fails, notes, [&](const Node &key, const Node &value) { kind.fails.push_back(readMode(key, value, kind, notes)); });
     if (!kind.isPart && fails == nullptr)

@@ -78,11 +78,11 @@ void readBasis(Fields &fields, PathLimits &limits, bool needsBasis)
                                       Basis::CommonPractice);
     limits.source = fields.sentence("source");
     if (limits.basis == Basis::Published && limits.source.empty())
-        notes.add(DiagnosticKind::MissingKey, fields.node(), fmt::format("{} is published, but not where", fields.what()), "add `source:` with the clause or page");
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} is published, but not where", fields.what()), "add `source:` with the clause or page");
     if (limits.basis != Basis::Published && fields.has("source"))
         notes.add(DiagnosticKind::KeyNotHere, *fields.node().key("source"), "a `source` without `basis: published`", "add the basis");
     if (needsBasis && !fields.has("basis") && hasNumbers(limits))
-        notes.add(DiagnosticKind::NoBasis, fields.node(), fmt::format("{} has numbers and no `basis`", fields.what()),
+        fields.lacks(DiagnosticKind::NoBasis, fmt::format("{} has numbers and no `basis`", fields.what()),
                   "say where they come from: common practice, plate, sheet, or published with a source");
 }
 

@@ -66,9 +66,9 @@ void readPlacements(Fields &fields, Test &test)
     if (one != nullptr && each != nullptr)
         notes.add(DiagnosticKind::KeyNotHere, *fields.node().key("each"), "`each` beside `probes`", "put all placements into `each`");
     if (probed && one == nullptr && each == nullptr)
-        notes.add(DiagnosticKind::MissingKey, fields.node(), fmt::format("{} does not say where the probes go", fields.what()), "add `probes: [red, black]`");
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} does not say where the probes go", fields.what()), "add `probes: [red, black]`");
     if (clamp && test.jaw.empty() && !fields.has("jaw"))
-        notes.add(DiagnosticKind::MissingKey, fields.node(), fmt::format("{} does not say which wire the clamp goes round", fields.what()), "add `jaw:`");
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} does not say which wire the clamp goes round", fields.what()), "add `jaw:`");
     if (!probed || test.placements.empty())
         test.placements = {Probes{}};
 }
@@ -82,7 +82,7 @@ void readConditions(Fields &fields, Test &test)
         const auto known = std::ranges::find(kTemperatures, id);
         if (known == kTemperatures.end()) {
             const std::vector<std::string> words(kTemperatures.begin(), kTemperatures.end());
-            fields.notes().add(DiagnosticKind::UnknownWord, *with, fmt::format("`{}` is no figure that can be given with a reading", id),
+            fields.notes().add(DiagnosticKind::UnknownWord, itemOf(*with, id), fmt::format("`{}` is no figure that can be given with a reading", id),
                                didYouMean(id, words).empty() ? "one of " + joined(words, ", ") : didYouMean(id, words));
             continue;
         }
@@ -106,10 +106,10 @@ void readAnswers(Fields &fields, Test &test)
     test.sensitivity = fields.number("sens", 0, 1).value_or(test.sensitivity);
     test.falseAlarm = fields.number("false", 0, 1).value_or(test.falseAlarm);
     if (test.falseAlarm >= test.sensitivity)
-        notes.add(DiagnosticKind::OutOfRange, fields.node(), fmt::format("{} says yes of a good part as often as of a bad one", fields.what()), "`sens` must be above `false`");
+        fields.lacks(DiagnosticKind::OutOfRange, fmt::format("{} says yes of a good part as often as of a bad one", fields.what()), "`sens` must be above `false`");
     for (const std::string &answer : test.unsure)
         if (!test.proves.contains(answer))
-            notes.add(DiagnosticKind::UnknownAnswer, *fields.node().value("unsure"), fmt::format("`{}` is no answer of {}", answer, fields.what()), didYouMean(answer, test.answers));
+            notes.add(DiagnosticKind::UnknownAnswer, itemOf(*fields.node().value("unsure"), answer), fmt::format("`{}` is no answer of {}", answer, fields.what()), didYouMean(answer, test.answers));
     if (!test.byEye())
         for (const auto *key : {"ask", "proves", "unsure", "sens", "false"})
             if (const Node *at = fields.node().key(key))
@@ -123,7 +123,7 @@ void readPower(Fields &fields, Test &test)
                                                  ApplianceState::Unsaid);
     test.touches = fields.word<std::string>("touches", {{"breaker", "breaker"}, {"plug", "plug"}, {"outlet", "outlet"}}, "");
     if (declared && !fields.has("appliance"))
-        fields.notes().add(DiagnosticKind::MissingKey, fields.node(), fmt::format("{} does not say whether the machine has power", fields.what()),
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} does not say whether the machine has power", fields.what()),
                            "add `appliance: as_is`, `no_power` or `in_use`");
     if (!declared && fields.has("appliance"))
         fields.notes().add(DiagnosticKind::PowerKey, *fields.node().key("appliance"), fmt::format("{} may not say whether there is power", fields.what()),
@@ -153,7 +153,7 @@ Test readTest(const Node &key, const Node &value, Notes &notes, bool isLoop)
     Test test;
     test.id = idOf(key, notes, false);
     test.place = notes.place(key);
-    Fields fields(value, notes, isLoop ? "the loop" : "the test", key.text);
+    Fields fields(key, value, notes, isLoop ? "the loop" : "the test");
     test.name = fields.sentence("name");
     test.say = fields.sentence("say");
     readMeasure(fields, test);

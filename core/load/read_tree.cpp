@@ -27,7 +27,7 @@ Then readThen(const Node &value, Notes &notes)
     else if (fields.has("found"))
         then.what = Then::What::Found, then.suspect = fields.dottedId("found"), then.step = fields.id("go", true);
     else
-        notes.add(DiagnosticKind::MissingKey, value, "the branch leads nowhere", "name a step, or write one of claim, fix, call, stop, found");
+        fields.lacks(DiagnosticKind::MissingKey, "the branch leads nowhere", "name a step, or write one of claim, fix, call, stop, found");
     fields.done();
     return then;
 }
@@ -51,8 +51,8 @@ void readWhat(Fields &fields, Step &step)
         step.minutes = sort.minutes;
         (sort.what == Step::What::Test ? step.test : step.text) = sort.what == Step::What::Test ? idOf(*value, fields.notes(), true) : textOf(*value, fields.notes());
     }
-    if (chosen.empty() && fields.node().isMap())
-        fields.notes().add(DiagnosticKind::MissingKey, fields.node(), fmt::format("{} says nothing to do", fields.what()), "add `ask:`, `look:`, `do:` or `test:`");
+    if (chosen.empty())
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} says nothing to do", fields.what()), "add `ask:`, `look:`, `do:` or `test:`");
 }
 
 void readPower(Fields &fields, Step &step)
@@ -64,7 +64,7 @@ void readPower(Fields &fields, Step &step)
     step.at = fields.id("at");
     step.touches = fields.word<std::string>("touches", {{"breaker", "breaker"}, {"plug", "plug"}, {"outlet", "outlet"}}, "");
     if (declared && !fields.has("appliance"))
-        notes.add(DiagnosticKind::MissingKey, fields.node(), fmt::format("{} does not say whether the machine has power", fields.what()), "add `appliance: as_is`, `no_power` or `in_use`");
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} does not say whether the machine has power", fields.what()), "add `appliance: as_is`, `no_power` or `in_use`");
     if (!declared && fields.has("appliance"))
         notes.add(DiagnosticKind::PowerKey, *fields.node().key("appliance"), fmt::format("{} may not say whether there is power", fields.what()),
                   step.what == Step::What::Ask ? "for a question nothing is opened or run; take the key out" : "what is measured decides it; take the key out");
@@ -86,7 +86,7 @@ void refuseKeys(Fields &fields, const Step &step)
     for (const auto *key : {"unsure", "shows", "sens", "false", "minutes"})
         refuse(key, words, "it is the test that has it");
     if (step.otherwise.empty() != step.only.empty())
-        fields.notes().add(DiagnosticKind::NoOtherwise, fields.node(), fmt::format("{} has `{}` without `{}`", fields.what(), step.only.empty() ? "otherwise" : "only", step.only.empty() ? "only" : "otherwise"),
+        fields.lacks(DiagnosticKind::NoOtherwise, fmt::format("{} has `{}` without `{}`", fields.what(), step.only.empty() ? "otherwise" : "only", step.only.empty() ? "only" : "otherwise"),
                            "say both: for which machines the step is, and where the others go");
 }
 
@@ -104,9 +104,9 @@ void readBranches(Fields &fields, Step &step)
             notes.add(DiagnosticKind::UnknownAnswer, at, fmt::format("`{}` is no answer of {}", answer, fields.what()), didYouMean(answer, answers));
     };
     for (const std::string &answer : step.unsure)
-        check(*fields.node().value("unsure"), answer);
+        check(itemOf(*fields.node().value("unsure"), answer), answer);
     for (const auto &[answer, suspects] : step.shows)
-        check(*fields.node().value("shows"), answer);
+        check(keyOf(*fields.node().value("shows"), answer), answer);
     if (answers.empty() && fields.has("then"))
         notes.add(DiagnosticKind::MissingKey, *fields.node().value("then"), fmt::format("{} has no answers", fields.what()), "name them under `then`");
 }
@@ -116,7 +116,7 @@ Step readStep(const Node &key, const Node &value, Notes &notes)
     Step step;
     step.id = idOf(key, notes, false);
     step.place = notes.place(key);
-    Fields fields(value, notes, "the step", key.text);
+    Fields fields(key, value, notes, "the step");
     readWhat(fields, step);
     step.why = fields.sentence("why");
     readPower(fields, step);
@@ -124,7 +124,7 @@ Step readStep(const Node &key, const Node &value, Notes &notes)
     step.sensitivity = fields.number("sens", 0, 1).value_or(step.sensitivity);
     step.falseAlarm = fields.number("false", 0, 1).value_or(step.falseAlarm);
     if (step.falseAlarm >= step.sensitivity)
-        notes.add(DiagnosticKind::OutOfRange, value, fmt::format("{} says yes of a good part as often as of a bad one", fields.what()), "`sens` must be above `false`");
+        fields.lacks(DiagnosticKind::OutOfRange, fmt::format("{} says yes of a good part as often as of a bad one", fields.what()), "`sens` must be above `false`");
     step.minutes = fields.number("minutes", 0, 600).value_or(step.minutes);
     step.only = fields.only("only");
     step.otherwise = fields.id("otherwise");
@@ -188,7 +188,7 @@ std::vector<WorkedCase> readCases(Fields &file)
         WorkedCase c;
         c.id = idOf(key, notes, false);
         c.place = notes.place(key);
-        Fields fields(value, notes, "the case", key.text);
+        Fields fields(key, value, notes, "the case");
         c.tree = fields.sentence("tree", true);
         c.story = fields.sentence("story");
         eachEntry(fields.find("asks"), notes, [&](const Node &k, const Node &v) { c.asks[k.text] = textOf(v, notes); });

@@ -48,14 +48,18 @@ public:
     {
         tick(mark);
         note(DiagnosticKind::Anchor, mark, "a reference to an anchor", "write the value out");
-        put(at(mark, Node::What::Text));
+        Node node = at(mark, Node::What::Text);
+        node.plain = true;
+        put(std::move(node));
     }
     void OnNull(const YAML::Mark &mark, YAML::anchor_t) override
     {
         tick(mark);
-        note(DiagnosticKind::EmptyValue, mark, isKey() ? "a key without a name" : "no value",
+        note(DiagnosticKind::EmptyValue, behindColon(mark), isKey() ? "a key without a name" : "no value",
              "write a value after the colon; the words null and ~ stand in quotes");
-        put(at(mark, Node::What::Text));
+        Node node = at(mark, Node::What::Text);
+        node.plain = true; // a plain text that is empty: said here, and never again
+        put(std::move(node));
     }
     void OnScalar(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t, const std::string &value) override
     {
@@ -90,6 +94,15 @@ private:
         node.line = mark.line + 1;
         node.offset = static_cast<std::size_t>(std::max(0, mark.pos));
         return node;
+    }
+    // yaml-cpp marks a missing value at what comes next: lines below, at worst
+    YAML::Mark behindColon(YAML::Mark mark) const
+    {
+        while (mark.pos > 0 && std::string_view(" \r\n\0", 4).find(sourceAt(static_cast<std::size_t>(mark.pos) - 1)) != std::string_view::npos) {
+            --mark.pos;
+            mark.line -= sourceAt(static_cast<std::size_t>(mark.pos)) == '\n' ? 1 : 0;
+        }
+        return mark;
     }
     [[noreturn]] void stop(DiagnosticKind kind, const YAML::Mark &mark, std::string what, std::string hint)
     {

@@ -83,9 +83,13 @@ def link_faults(root):
                     yield path, number, f"{top}/{found.group(2)} may not link {library}"
 
 
+def faults(root):
+    for path, number, what in [*include_faults(root), *link_faults(root)]:
+        yield path.relative_to(root).as_posix(), number, what
+
+
 if __name__ == "__main__":
-    top = pathlib.Path(sys.argv[1]).resolve()
-    faults = [*include_faults(top), *link_faults(top)]
-    for path, number, what in faults:
-        print(f"{path.relative_to(top)}:{number}: {what}")
-    sys.exit(1 if faults else 0)
+    found = list(faults(pathlib.Path(sys.argv[1]).resolve()))
+    for name, number, what in found:
+        print(f"{name}:{number}: {what}")
+    sys.exit(1 if found else 0)

@@ -47,9 +47,12 @@ pictures() {
 
 rm -rf build/screens
 step "Packages" need build test || true
-step "Build" build release -DBUILD_TESTING=ON || broken
-step "Tests" tests release || true
-step "Pictures of every screen" pictures || broken
+if step "Build" build release -DBUILD_TESTING=ON; then
+    step "Tests" tests release || true
+    step "Pictures of every screen" pictures || broken
+else
+    broken
+fi
 if [ $quick = no ]; then
     if step "Build with sanitizers (engine, readers)" build asan -- core_programs fuzz_programs; then
         step "Tests with sanitizers" tests asan -L '^(core|store|fuzz)$' || true

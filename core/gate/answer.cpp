@@ -193,7 +193,8 @@ bool isAnswer(const GateEvent &event)
 
 std::optional<Refusal> mayAnswer(const GateState &state, const GateEvent &event, Instant now, const Rules &rules)
 {
-    const GateState present = asOf(state, now, rules);
+    const Present asIs(state, now, rules);
+    const GateState &present = asIs.state();
     const bool leavesStop = std::holds_alternative<NotGas>(event) || std::holds_alternative<PressedByMistake>(event);
     if (present.power == Power::Stopped && rules.stoppedForGood && isAnswer(event) && !leavesStop)
         return refusal(RefusalCode::Stopped);

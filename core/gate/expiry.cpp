@@ -17,6 +17,28 @@ bool clocksDisagree(Instant then, Instant now)
     return wall < 0 || steady < 0 || std::abs(wall - steady) > kClockDriftS;
 }
 
+// What has run out, and how.
+struct Over
+{
+    bool clocks = false, silent = false, stale = false, granted = false;
+    bool any() const { return clocks || silent || stale || granted; }
+};
+
+Over overAt(const GateState &state, Instant now, const Rules &rules)
+{
+    Over over;
+    if (state.events == 0)
+        return over;
+    over.clocks = rules.clocksAgree && clocksDisagree(state.last, now);
+    over.silent = rules.deadExpires && longestSince(state.last, now) > kSilenceS;
+    over.stale = rules.deadExpires && state.power == Power::ProvenDead && longestSince(state.deadSince, now) > kProofLastsS;
+    const double lasts = state.ack && state.ack->run ? kRunS : kAckS;
+    const bool ack = state.ack && longestSince(state.ack->at, now) > lasts;
+    const bool proof = state.proof && longestSince(state.proof->since, now) > kProofWithinS;
+    over.granted = rules.ackExpires && (ack || proof);
+    return over;
+}
+
 } // namespace
 
 double secondsSince(Instant then, Instant now)
@@ -46,6 +68,7 @@ void goAway(GateState &state, const Rules &rules)
     }
     if (rules.awayForgets) {
         state.inside.covers = Covers::Unknown;
+        state.inside.coversKnown = false;
         state.inside.wiresKnown = false;
         state.inside.clips = Clips::Unknown;
         state.inside.clipsFor.reset();
@@ -59,32 +82,27 @@ void goAway(GateState &state, const Rules &rules)
     state.shown.reset();
 }
 
+Present::Present(const GateState &state, Instant now, const Rules &rules)
+    : m_changed(overAt(state, now, rules).any() ? std::optional(asOf(state, now, rules)) : std::nullopt), m_state(m_changed ? *m_changed : state)
+{
+}
+
 GateState asOf(GateState state, Instant now, const Rules &rules)
 {
-    if (state.events == 0)
-        return state;
-    if (rules.clocksAgree && clocksDisagree(state.last, now)) {
+    const Over over = overAt(state, now, rules);
+    const bool inKeeping = (state.power == Power::Isolated || state.stillOut) && !over.clocks;
+    if (over.clocks || over.silent || over.stale)
         goAway(state, rules);
-        return state;
-    }
-    const bool silent = longestSince(state.last, now) > kSilenceS;
-    const bool stale = state.power == Power::ProvenDead && longestSince(state.deadSince, now) > kProofLastsS;
-    if (rules.deadExpires && (silent || stale)) {
-        const bool inKeeping = state.power == Power::Isolated;
-        goAway(state, rules);
+    if (over.silent)
         state.stillOut = inKeeping;
-    }
-    const double granted = state.ack && state.ack->run ? kRunS : kAckS;
-    const bool ackOver = state.ack && longestSince(state.ack->at, now) > granted;
-    const bool proofOver = state.proof && longestSince(state.proof->since, now) > kProofWithinS;
-    if (rules.ackExpires && (ackOver || proofOver))
+    if (over.granted)
         spend(state);
     return state;
 }
 
 bool lapsed(const GateState &state, Instant now)
 {
-    return asOf(state, now, kAllRules) != state;
+    return overAt(state, now, kAllRules).any();
 }
 
 } // namespace core

@@ -41,6 +41,7 @@ struct Fold
         state.stillOut = false;
     }
     void show(const StepRequest &request) const;
+    void touched(const StepRequest &request) const;
     void madeOff(const Confirmed &event) const;
     void putBack() const;
     void runs() const;
@@ -111,6 +112,12 @@ void Fold::operator()(const StepShown &event) const
     state.shown = request;
     if (rules.shownFlags)
         show(request);
+    touched(request);
+}
+
+// Whatever the plug, breaker or switch was before, it is unknown now.
+void Fold::touched(const StepRequest &request) const
+{
     if (request.stepClass != StepClass::AP)
         return;
     if (isReset(request.touches))
@@ -134,6 +141,9 @@ void Fold::operator()(const StartAnswered &event) const
         return;
     const bool closed = event.answer == StartAnswer::Closed;
     inside.covers = closed ? Covers::Closed : Covers::Open;
+    inside.coversKnown = closed;
+    if (closed)
+        inside.opened.clear();
     if (closed && (inside.untouched || !rules.dailyOnlyUntouched)) {
         inside.wiresKnown = true;
         inside.pulled.clear();
@@ -175,6 +185,7 @@ void Fold::putBack() const
     const bool open = except && live.coverOff && inside.covers != Covers::Closed;
     inside.pulled = std::move(off);
     inside.wiresKnown = true;
+    inside.coversKnown = true;
     inside.opened.clear();
     if (open)
         inside.opened.insert(live.place);
@@ -232,6 +243,10 @@ void Fold::proofStarts(const StepRequest &request) const
     StepRequest open = request;
     open.pulls.clear();
     reachIn(state.inside, open, Clips::Dead);
+    if (!request.coverOff) { // to measure somewhere a cover comes off, and which one was not said
+        state.inside.covers = Covers::Open;
+        state.inside.coversKnown = false;
+    }
     powered(false);
 }
 
@@ -325,6 +340,8 @@ void Fold::operator()(const ReadingTaken &event) const
 {
     const StepRequest &request = event.request;
     show(request);
+    touched(request);
+    nothingOnScreen(); // the next look at it is a step shown anew
     const auto &frame = state.facts.frameTests;
     const bool ofFrame = std::ranges::find(frame, request.test) != frame.end();
     if (ofFrame && event.outcome != Outcome::Part)
@@ -368,7 +385,9 @@ void Fold::operator()(const Amended &event) const
 
 void Fold::operator()(const WentAway &event) const
 {
+    const bool stillOut = state.stillOut && event.why == Away::Lapsed;
     goAway(state, rules);
+    state.stillOut = stillOut;
     if (event.why != Away::Resumed)
         return;
     state.facts.process = event.process;

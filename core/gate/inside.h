@@ -10,6 +10,19 @@ double longestSince(Instant then, Instant now);    // by the clock that ran more
 
 // With what time alone took away taken away.
 GateState asOf(GateState state, Instant now, const Rules &rules);
+// The same to look at, copied only if time took something.
+class Present
+{
+public:
+    Present(const GateState &state, Instant now, const Rules &rules);
+    Present(const Present &) = delete;
+    Present &operator=(const Present &) = delete;
+    const GateState &state() const { return m_state; }
+
+private:
+    std::optional<GateState> m_changed;
+    const GateState &m_state;
+};
 // Nobody knows any more: on counts as on, everything else as unknown.
 void goAway(GateState &state, const Rules &rules);
 // The acknowledgement and a proof under way are gone; what was running counts as on.

@@ -15,7 +15,7 @@ bool coversDone(const Inside &inside, const StepRequest *live)
 {
     if (inside.covers == Covers::Closed)
         return true;
-    if (inside.covers == Covers::Unknown || !live || !live->coverOff || inside.opened.empty())
+    if (inside.covers == Covers::Unknown || !inside.coversKnown || !live || !live->coverOff)
         return false;
     return std::ranges::all_of(inside.opened, [&](const std::string &place) { return place == live->place; });
 }
@@ -77,7 +77,7 @@ PutBack putBackExceptFor(const GateState &state, const StepRequest *live)
         if (inside.covers != Covers::Closed && !(live && live->coverOff && place == live->place))
             back.covers.push_back(place);
     back.everyWire = !inside.wiresKnown;
-    back.everyCover = inside.covers == Covers::Unknown || (inside.covers == Covers::Open && inside.opened.empty());
+    back.everyCover = inside.covers != Covers::Closed && !inside.coversKnown;
     back.meter = !meterDone(inside, live);
     return back;
 }

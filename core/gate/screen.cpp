@@ -80,8 +80,9 @@ Maybe Question::whileOn() const
         return std::nullopt;
     if (state.proof)
         return insert(Screen::S3);
-    const bool mayRun = wanted.stepClass == StepClass::R ||
-                        (wanted.stepClass == StepClass::AP && state.ack && sameStep(state.ack->request, wanted));
+    const bool ownReset = wanted.stepClass == StepClass::AP && state.ack && sameStep(state.ack->request, wanted) &&
+                          (isShown(state, wanted) || !state.resets.contains(wanted.touches) || !rules.oneReset);
+    const bool mayRun = wanted.stepClass == StepClass::R || ownReset;
     if (holdsRun() && mayRun && !wanted.coverOff)
         return show();
     if (state.power == Power::Energized && isLive(wanted.stepClass) && ownAck())
@@ -288,13 +289,14 @@ Screening Question::answer() const
 
 Screening screenFor(const GateState &state, const StepRequest &wanted, Instant now, const Rules &rules)
 {
-    const GateState present = asOf(state, now, rules);
-    return Question{present, wanted, now, rules}.answer();
+    const Present present(state, now, rules);
+    return Question{present.state(), wanted, now, rules}.answer();
 }
 
 Screening endOfWalk(const GateState &state, const StepRequest &verdict, Instant now, const Rules &rules)
 {
-    const GateState present = asOf(state, now, rules);
+    const Present asIs(state, now, rules);
+    const GateState &present = asIs.state();
     const Question question{present, verdict, now, rules};
     if (const Maybe first = question.danger())
         return *first;

@@ -58,7 +58,8 @@ struct ScreenUp // a safety screen that is on display, and for which step
 struct Inside
 {
     Covers covers = Covers::Unknown;
-    std::set<std::string> opened; // places; may be empty while open ("a panel is already off")
+    std::set<std::string> opened; // places
+    bool coversKnown = false;     // no other cover is open: not so after "a panel is already off", nor after a break
     bool wiresKnown = false;
     std::set<std::string> pulled; // by name; while not known: those to be looked over
     Clips clips = Clips::Unknown;

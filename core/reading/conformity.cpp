@@ -11,7 +11,7 @@ namespace {
 constexpr double kSure = .95, kHalf = .5, kHardly = .05;
 constexpr double kLowOhm = 2;
 constexpr double kSurelyOpenOhm = 1e6; // whatever the part: no coil, winding, contact or warm sensor reads more
-constexpr double kContactOhm = 5; // what reads no more than this when good is a contact or a wire
+constexpr double kContactOhm = 5;      // what reads no more than this when good is a contact or a wire
 
 bool isOhm(Measure measure)
 {
@@ -44,6 +44,14 @@ void noConclusion(Judgement &j)
     j.pNotBad = none.pNotBad;
     j.convicts = j.clears = false;
     j.near = true;
+}
+
+void concludeIf(Judgement &j, bool known, bool good)
+{
+    if (known)
+        surely(j, good);
+    else
+        noConclusion(j);
 }
 
 bool canBeNegative(Measure measure)
@@ -102,7 +110,7 @@ Judgement judgeValue(const Reading &reading, const Limits &limits, Measure measu
     j.clears = j.conformity == Conformity::Good;
     j.convicts = j.pGood <= kHardly && j.pNotBad <= kHardly;
     j.clearsOpen = ohm && !limits.openIsGood && (j.clears || read < kTouchesMetalOhm); // more may be fingers on the tips
-    j.near = j.conformity == Conformity::GoodNear || j.conformity == Conformity::OutNear || (!j.clears && !j.convicts);
+    j.near = !j.clears && !j.convicts; // near a limit, or between good and bad
     j.name = nameOfValue(j, measure, limits, a);
     if (!limits.judgesValues()) {
         noConclusion(j);
@@ -123,18 +131,17 @@ Judgement judgeOverLimit(const Limits &limits, Measure measure, const Meter &met
     j.name = measure == Measure::Continuity ? ReadingName::NoTone : limits.openIsGood ? ReadingName::Good : ReadingName::Open;
     j.side = limits.openIsGood ? Side::Inside : Side::Above;
     if (!isOhm(measure)) {
-        limits.openIsGood || limits.openIsBad ? surely(j, limits.openIsGood) : noConclusion(j);
+        concludeIf(j, limits.openIsGood || limits.openIsBad, limits.openIsGood);
         return j;
     }
     const double over = meter.top - meterHalfWidth(meter, measure, meter.top, meter.top / std::max(1, meter.displayCounts));
     if (limits.openIsGood) {
         // no bad edge given: a top under what counts as touching metal cannot say that nothing touches
-        const double needed = std::isfinite(limits.badBelow) ? limits.badBelow : kTouchesMetalOhm;
-        over >= needed ? surely(j, true) : noConclusion(j);
+        concludeIf(j, over >= (std::isfinite(limits.badBelow) ? limits.badBelow : kTouchesMetalOhm), true);
     } else if (!limits.judgesValues()) {
-        limits.openIsBad && over >= kSurelyOpenOhm ? surely(j, false) : noConclusion(j);
+        concludeIf(j, limits.openIsBad && over >= kSurelyOpenOhm, false);
     } else if (!std::isfinite(limits.hi)) {
-        over >= limits.lo ? surely(j, true) : noConclusion(j);
+        concludeIf(j, over >= limits.lo, true);
     } else if (over < limits.hi) {
         noConclusion(j);
     } else {
@@ -217,7 +224,8 @@ Judgement judgeStaysClosed(const Reading &reading, const Limits &limits, const M
 
 std::string_view word(ReadingName name)
 {
-    static constexpr std::array<std::string_view, 10> kWords{"", "open", "good", "high", "low", "jumps", "tone", "no tone", "none", "stays closed"};
+    static constexpr std::array<std::string_view, 10> kWords{"",      "open", "good",    "high", "low",
+                                                             "jumps", "tone", "no tone", "none", "stays closed"};
     return kWords[static_cast<std::size_t>(name)];
 }
 
@@ -237,18 +245,24 @@ double conformance(double value, double u, double lo, double hi)
 Judgement judge(const Reading &reading, const Limits &limits, Measure measure, const Meter &meter)
 {
     switch (reading.what) {
-    case Reading::What::Value: return judgeValue(reading, limits, measure, meter);
-    case Reading::What::OverLimit: return judgeOverLimit(limits, measure, meter);
-    case Reading::What::Tone: return judgeTone(true, limits, measure);
-    case Reading::What::NoTone: return judgeTone(false, limits, measure);
-    case Reading::What::StaysClosed: return judgeStaysClosed(reading, limits, meter);
+    case Reading::What::Value:
+        return judgeValue(reading, limits, measure, meter);
+    case Reading::What::OverLimit:
+        return judgeOverLimit(limits, measure, meter);
+    case Reading::What::Tone:
+        return judgeTone(true, limits, measure);
+    case Reading::What::NoTone:
+        return judgeTone(false, limits, measure);
+    case Reading::What::StaysClosed:
+        return judgeStaysClosed(reading, limits, meter);
     case Reading::What::Jumps: {
         Judgement j;
         surely(j, false);
         j.name = ReadingName::Jumps;
         return j;
     }
-    case Reading::What::Answer: break;
+    case Reading::What::Answer:
+        break;
     }
     return {};
 }

@@ -23,8 +23,13 @@ double platinumSlope(double r0, double t)
 }
 
 constexpr std::array<Curve, 7> kFamilies{{
-    {Curve::Family::Ntc, 2.7e3, 3900}, {Curve::Family::Ntc, 5e3, 3850}, {Curve::Family::Ntc, 10e3, 3435}, {Curve::Family::Ntc, 10e3, 3950},
-    {Curve::Family::Ntc, 12e3, 3800}, {Curve::Family::Ntc, 50e3, 3950}, {Curve::Family::Ntc, 100e3, 3950},
+    {Curve::Family::Ntc, 2.7e3, 3900},
+    {Curve::Family::Ntc, 5e3, 3850},
+    {Curve::Family::Ntc, 10e3, 3435},
+    {Curve::Family::Ntc, 10e3, 3950},
+    {Curve::Family::Ntc, 12e3, 3800},
+    {Curve::Family::Ntc, 50e3, 3950},
+    {Curve::Family::Ntc, 100e3, 3950},
 }};
 
 double worstLogRatio(const Curve &curve, std::span<const CurvePoint> points)
@@ -94,9 +99,12 @@ double heaterColdOhm(double volts, double watts, double k)
 double curveOhm(const Curve &curve, double celsius)
 {
     switch (curve.family) {
-    case Curve::Family::Ntc: return ntcOhm(curve.r0, curve.beta, celsius);
-    case Curve::Family::Platinum: return platinumOhm(curve.r0, celsius);
-    case Curve::Family::Copper: break;
+    case Curve::Family::Ntc:
+        return ntcOhm(curve.r0, curve.beta, celsius);
+    case Curve::Family::Platinum:
+        return platinumOhm(curve.r0, celsius);
+    case Curve::Family::Copper:
+        break;
     }
     return copperOhm(curve.r0, 20, celsius);
 }
@@ -108,8 +116,10 @@ double curveSlope(const Curve &curve, double celsius)
         const double kelvin = celsius + kZeroCelsius;
         return -curve.beta / (kelvin * kelvin) * ntcOhm(curve.r0, curve.beta, celsius);
     }
-    case Curve::Family::Platinum: return platinumSlope(curve.r0, celsius);
-    case Curve::Family::Copper: break;
+    case Curve::Family::Platinum:
+        return platinumSlope(curve.r0, celsius);
+    case Curve::Family::Copper:
+        break;
     }
     return curve.r0 / (kCopper + 20);
 }
@@ -117,9 +127,12 @@ double curveSlope(const Curve &curve, double celsius)
 std::optional<double> curveCelsius(const Curve &curve, double ohm)
 {
     switch (curve.family) {
-    case Curve::Family::Ntc: return ntcCelsius(curve.r0, curve.beta, ohm);
-    case Curve::Family::Platinum: return platinumCelsius(curve.r0, ohm);
-    case Curve::Family::Copper: break;
+    case Curve::Family::Ntc:
+        return ntcCelsius(curve.r0, curve.beta, ohm);
+    case Curve::Family::Platinum:
+        return platinumCelsius(curve.r0, ohm);
+    case Curve::Family::Copper:
+        break;
     }
     return copperCelsius(curve.r0, 20, ohm);
 }

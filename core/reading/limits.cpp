@@ -58,7 +58,8 @@ std::optional<std::pair<double, double>> concrete(const Span &span, const Ground
         if (!at.facts.ratedOhm || at.unit != Unit::Ohm)
             return std::nullopt;
         return std::pair(span.lo * *at.facts.ratedOhm, span.hi * *at.facts.ratedOhm);
-    case Span::Of::Curve: break;
+    case Span::Of::Curve:
+        break;
     }
     return onCurve(span, at);
 }
@@ -122,7 +123,8 @@ std::optional<Limits> onlyOpen(Limits limits, const Span &good)
     limits.badBelow = -Limits::kNone;
     limits.badAbove = Limits::kNone;
     limits.basis = Basis::CommonPractice;
-    limits.basisText = good.of == Span::Of::Rating ? "rating not known: OL alone is judged" : "temperature not known: OL alone is judged";
+    limits.basisText =
+        good.of == Span::Of::Rating ? "rating not known: OL alone is judged" : "temperature not known: OL alone is judged";
     return limits;
 }
 
@@ -203,7 +205,8 @@ std::optional<Limits> opensAt(const Kind &kind, const Path *path, const MachineF
 
 } // namespace
 
-std::optional<Limits> limitsOf(const PathLimits &from, const Path *path, bool heldOpen, const MachineFacts &facts, Measure measure)
+std::optional<Limits> limitsOf(const PathLimits &from, const Path *path, bool heldOpen, const MachineFacts &facts,
+                               Measure measure)
 {
     const Unit unit = unitOf(measure);
     if (unit == Unit::None)
@@ -218,7 +221,8 @@ std::optional<Limits> limitsOf(const Kind &kind, const Test &test, std::size_t p
 {
     if (test.byEye() || (!test.placements.empty() && placement >= test.placements.size()))
         return std::nullopt;
-    const Path *path = test.placements.empty() ? nullptr : kind.pathBetween(test.placements[placement].red, test.placements[placement].black);
+    const Path *path =
+        test.placements.empty() ? nullptr : kind.pathBetween(test.placements[placement].red, test.placements[placement].black);
     if (test.limits)
         return limitsOf(*test.limits, path, false, facts, test.measure);
     if (test.measure == Measure::OpensAt)

@@ -9,26 +9,26 @@ namespace core {
 // What is known of the machine at hand when a value is made concrete.
 struct MachineFacts
 {
-    int volts = 0;                        // nominal across the part: 120, 230, 240; 0 unknown. 230 stands for 240 too
-    std::optional<double> ratedOhm;       // V^2/P of the plate, or a value from the sheet; nullopt unknown
-    bool plateRead = false;               // the rating was read off this machine, not assumed
-    std::string ratingSaid;               // "5400 W at 240 V", for the basis text; "" leaves it out
-    std::map<std::string, Amount> with;   // part_temperature ... given with the reading
-    double temperatureHalfWidth = 3;      // K: 3 the room's own, 2 a thermometer at the part, 0.5 ice slush (judgement)
-    std::map<std::string, bool> closed;   // path id -> what the test's position makes of the contact, where it says so
+    int volts = 0;                      // nominal across the part: 120, 230, 240; 0 unknown. 230 stands for 240 too
+    std::optional<double> ratedOhm;     // V^2/P of the plate, or a value from the sheet; nullopt unknown
+    bool plateRead = false;             // the rating was read off this machine, not assumed
+    std::string ratingSaid;             // "5400 W at 240 V", for the basis text; "" leaves it out
+    std::map<std::string, Amount> with; // part_temperature ... given with the reading
+    double temperatureHalfWidth = 3;    // K: 3 the room's own, 2 a thermometer at the part, 0.5 ice slush (judgement)
+    std::map<std::string, bool> closed; // path id -> what the test's position makes of the contact, where it says so
 };
 
 struct Limits
 {
     static constexpr double kNone = std::numeric_limits<double>::infinity();
-    bool openIsGood = false; // good is OL
-    double lo = -kNone, hi = kNone;                 // good
-    double badBelow = -kNone, badAbove = kNone;     // convicts outside; between these and lo/hi: no conclusion
-    double stuckAbove = kNone; // opens_at: still closed at this temperature convicts
-    bool openIsBad = true;   // OL convicts (never where openIsGood)
+    bool openIsGood = false;                    // good is OL
+    double lo = -kNone, hi = kNone;             // good
+    double badBelow = -kNone, badAbove = kNone; // convicts outside; between these and lo/hi: no conclusion
+    double stuckAbove = kNone;                  // opens_at: still closed at this temperature convicts
+    bool openIsBad = true;                      // OL convicts (never where openIsGood)
     Unit unit = Unit::Ohm;
     Basis basis = Basis::CommonPractice;
-    std::string basisText;   // "plate 5400 W at 240 V: 10.7 Ω", "common practice", the published source
+    std::string basisText; // "plate 5400 W at 240 V: 10.7 Ω", "common practice", the published source
     bool judgesValues() const { return openIsGood || lo > -kNone || hi < kNone; }
     friend bool operator==(const Limits &, const Limits &) = default;
 };
@@ -44,7 +44,8 @@ struct Limits
 // opens_at: within 5 K of the printed_temperature good, more than 10 K off bad, not open 15 K above it stuck closed
 // (common practice); without a print the span of opens_above, which convicts only if it is more than common practice.
 std::optional<Limits> limitsOf(const Kind &kind, const Test &test, std::size_t placement, const MachineFacts &facts);
-std::optional<Limits> limitsOf(const PathLimits &limits, const Path *path, bool heldOpen, const MachineFacts &facts, Measure measure);
+std::optional<Limits> limitsOf(const PathLimits &limits, const Path *path, bool heldOpen, const MachineFacts &facts,
+                               Measure measure);
 
 // Whether the path's contact is open when this test reads a good part: normally open and not held, or normally closed
 // and held.

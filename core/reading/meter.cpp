@@ -13,20 +13,26 @@ double meterHalfWidth(Measure measure, double value, double step)
 {
     switch (measure) {
     case Measure::Resistance:
-    case Measure::Continuity: return halfWidth({std::abs(value) >= 4e6 ? 2 : .9, 2}, value, step);
-    case Measure::Capacitance: return halfWidth({3, 5}, value, step);
-    case Measure::CurrentClamp: return halfWidth({2.5, 5}, value, step);
+    case Measure::Continuity:
+        return halfWidth({std::abs(value) >= 4e6 ? 2 : .9, 2}, value, step);
+    case Measure::Capacitance:
+        return halfWidth({3, 5}, value, step);
+    case Measure::CurrentClamp:
+        return halfWidth({2.5, 5}, value, step);
     case Measure::Temperature:
-    case Measure::OpensAt: return 2;
+    case Measure::OpensAt:
+        return 2;
     case Measure::Diode:
     case Measure::VoltageAc:
     case Measure::VoltageDc:
     case Measure::VoltageLowImpedance:
     case Measure::Frequency:
-    case Measure::Duty: return halfWidth({1, 3}, value, step);
+    case Measure::Duty:
+        return halfWidth({1, 3}, value, step);
     case Measure::Look:
     case Measure::Hand:
-    case Measure::Ear: break;
+    case Measure::Ear:
+        break;
     }
     return 0;
 }

@@ -16,9 +16,9 @@ struct Numeral
     };
     Form form = Form::Plain;
     bool negative = false;
-    std::string whole;    // digits before the separator, groups joined; may be empty
-    std::string fraction; // digits behind it
-    char letter = 0;      // IEC 60062: the letter that stood for the separator, as in 4k7
+    std::string whole;      // digits before the separator, groups joined; may be empty
+    std::string fraction;   // digits behind it
+    char letter = 0;        // IEC 60062: the letter that stood for the separator, as in 4k7
     std::size_t length = 0; // bytes read
 };
 

@@ -8,9 +8,9 @@ struct Reading
 {
     enum class What { Value, OverLimit, Tone, NoTone, Jumps, StaysClosed, Answer };
     What what = What::Value;
-    Amount amount;       // Value; StaysClosed: the temperature that was reached, unit None where it was not said
-    double step = 0;     // Value: one count of the display as it was written, in the amount's unit (10.8 -> 0.1)
-    std::string answer;  // Answer
+    Amount amount;                      // Value; StaysClosed: the temperature that was reached, unit None where it was not said
+    double step = 0;                    // Value: one count of the display as it was written, in the amount's unit (10.8 -> 0.1)
+    std::string answer;                 // Answer
     std::map<std::string, Amount> with; // temperatures given with it: part_temperature, printed_temperature
     friend bool operator==(const Reading &, const Reading &) = default;
 };

@@ -29,16 +29,26 @@ constexpr std::array<Prefixed, 1> kPlain{{{0, ""}}};
 std::span<const Prefixed> prefixesOf(Unit unit)
 {
     switch (unit) {
-    case Unit::Ohm: return kOhm;
-    case Unit::Volt: return kVolt;
-    case Unit::Ampere: return kAmpere;
-    case Unit::Farad: return kFarad;
-    case Unit::Hertz: return kHertz;
-    case Unit::Celsius: return kCelsius;
-    case Unit::Percent: return kPercent;
-    case Unit::Watt: return kWatt;
-    case Unit::Second: return kSecond;
-    case Unit::None: break;
+    case Unit::Ohm:
+        return kOhm;
+    case Unit::Volt:
+        return kVolt;
+    case Unit::Ampere:
+        return kAmpere;
+    case Unit::Farad:
+        return kFarad;
+    case Unit::Hertz:
+        return kHertz;
+    case Unit::Celsius:
+        return kCelsius;
+    case Unit::Percent:
+        return kPercent;
+    case Unit::Watt:
+        return kWatt;
+    case Unit::Second:
+        return kSecond;
+    case Unit::None:
+        break;
     }
     return kPlain;
 }
@@ -92,13 +102,18 @@ std::string saidBack(const Reading &reading)
         const auto &[value, unit] = reading.amount;
         return isPlainStep(reading.step) && std::abs(value) < 1e12 ? counted(value, reading.step, unit) : shown(reading.amount);
     }
-    case Reading::What::OverLimit: return "OL";
-    case Reading::What::Tone: return "tone";
-    case Reading::What::NoTone: return "no tone";
-    case Reading::What::Jumps: return "jumps";
+    case Reading::What::OverLimit:
+        return "OL";
+    case Reading::What::Tone:
+        return "tone";
+    case Reading::What::NoTone:
+        return "no tone";
+    case Reading::What::Jumps:
+        return "jumps";
     case Reading::What::StaysClosed:
         return reading.amount.unit == Unit::Celsius ? "stays closed at " + shown(reading.amount) : "stays closed";
-    case Reading::What::Answer: break;
+    case Reading::What::Answer:
+        break;
     }
     return reading.answer;
 }

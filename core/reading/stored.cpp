@@ -44,7 +44,8 @@ std::optional<Amount> storedAmount(std::string_view number, std::string_view uni
 
 bool isId(std::string_view text)
 {
-    return !text.empty() && std::ranges::all_of(text, [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_'; });
+    return !text.empty() &&
+           std::ranges::all_of(text, [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_'; });
 }
 
 // "value 10.8 ohm step 0.1", "stays_closed 85 Cel", "tone"
@@ -98,7 +99,8 @@ std::optional<Reading> readStored(std::string_view text)
         reading->answer = text.substr(at + kAnswer.size());
     for (std::size_t i = 1; i < parts.size(); ++i) {
         const auto words = split(parts[i], ' '); // a blank first: "; name number unit"
-        const auto amount = words.size() == 4 && words[0].empty() && isId(words[1]) ? storedAmount(words[2], words[3]) : std::nullopt;
+        const auto amount =
+            words.size() == 4 && words[0].empty() && isId(words[1]) ? storedAmount(words[2], words[3]) : std::nullopt;
         if (!amount || !reading->with.emplace(words[1], *amount).second)
             return std::nullopt;
     }

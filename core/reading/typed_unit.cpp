@@ -19,18 +19,69 @@ struct Alias
 };
 
 constexpr std::array kAliases = std::to_array<Alias>({
-    {"r", "ohm"}, {"kohm", "kohm"}, {"kohms", "kohm"}, {"kr", "kohm"}, {"k\u03c9", "kohm"}, {"kilohm", "kohm"}, {"kilohms", "kohm"},
-    {"kiloohm", "kohm"}, {"kiloohms", "kohm"}, {"ohm", "ohm"}, {"ohms", "ohm"}, {"\u03c9", "ohm"}, {"meg", "Mohm"}, {"megs", "Mohm"},
-    {"megohm", "Mohm"}, {"megohms", "Mohm"}, {"megaohm", "Mohm"}, {"megaohms", "Mohm"}, {"meg\u03a9", "Mohm"}, {"v", "V"}, {"volt", "V"},
-    {"volts", "V"}, {"mv", "mV"}, {"millivolt", "mV"}, {"millivolts", "mV"}, {"kv", "kV"}, {"a", "A"}, {"amp", "A"}, {"amps", "A"},
-    {"ampere", "A"}, {"amperes", "A"}, {"ma", "mA"}, {"milliamp", "mA"}, {"milliamps", "mA"}, {"uf", "uF"}, {"\u00b5f", "uF"},
-    {"\u03bcf", "uF"}, {"mfd", "uF"}, {"ufd", "uF"}, {"microfarad", "uF"}, {"microfarads", "uF"}, {"nf", "nF"}, {"hz", "Hz"},
-    {"hertz", "Hz"}, {"khz", "kHz"}, {"percent", "%"}, {"pct", "%"}, {"cel", "Cel"}, {"celsius", "Cel"}, {"\u00b0c", "Cel"},
-    {"\u00bac", "Cel"}, {"degc", "Cel"}, {"degreec", "Cel"}, {"degreesc", "Cel"}, {"degcelsius", "Cel"}, {"degreescelsius", "Cel"},
-    {"\u2103", "Cel"}, {"\u00b0", "Cel"}, {"deg", "Cel"}, {"degrees", "Cel"},
+    {"r", "ohm"},
+    {"kohm", "kohm"},
+    {"kohms", "kohm"},
+    {"kr", "kohm"},
+    {"k\u03c9", "kohm"},
+    {"kilohm", "kohm"},
+    {"kilohms", "kohm"},
+    {"kiloohm", "kohm"},
+    {"kiloohms", "kohm"},
+    {"ohm", "ohm"},
+    {"ohms", "ohm"},
+    {"\u03c9", "ohm"},
+    {"meg", "Mohm"},
+    {"megs", "Mohm"},
+    {"megohm", "Mohm"},
+    {"megohms", "Mohm"},
+    {"megaohm", "Mohm"},
+    {"megaohms", "Mohm"},
+    {"meg\u03a9", "Mohm"},
+    {"v", "V"},
+    {"volt", "V"},
+    {"volts", "V"},
+    {"mv", "mV"},
+    {"millivolt", "mV"},
+    {"millivolts", "mV"},
+    {"kv", "kV"},
+    {"a", "A"},
+    {"amp", "A"},
+    {"amps", "A"},
+    {"ampere", "A"},
+    {"amperes", "A"},
+    {"ma", "mA"},
+    {"milliamp", "mA"},
+    {"milliamps", "mA"},
+    {"uf", "uF"},
+    {"\u00b5f", "uF"},
+    {"\u03bcf", "uF"},
+    {"mfd", "uF"},
+    {"ufd", "uF"},
+    {"microfarad", "uF"},
+    {"microfarads", "uF"},
+    {"nf", "nF"},
+    {"hz", "Hz"},
+    {"hertz", "Hz"},
+    {"khz", "kHz"},
+    {"percent", "%"},
+    {"pct", "%"},
+    {"cel", "Cel"},
+    {"celsius", "Cel"},
+    {"\u00b0c", "Cel"},
+    {"\u00bac", "Cel"},
+    {"degc", "Cel"},
+    {"degreec", "Cel"},
+    {"degreesc", "Cel"},
+    {"degcelsius", "Cel"},
+    {"degreescelsius", "Cel"},
+    {"\u2103", "Cel"},
+    {"\u00b0", "Cel"},
+    {"deg", "Cel"},
+    {"degrees", "Cel"},
 });
-constexpr std::array<std::string_view, 10> kFahrenheit{"\u00b0f", "\u00baf", "degf", "degreef", "degreesf", "fahrenheit", "degfahrenheit",
-                                                       "degreesfahrenheit", "\u2109", "f"};
+constexpr std::array<std::string_view, 10> kFahrenheit{
+    "\u00b0f", "\u00baf", "degf", "degreef", "degreesf", "fahrenheit", "degfahrenheit", "degreesfahrenheit", "\u2109", "f"};
 
 std::string withoutBlanks(std::string_view text)
 {
@@ -52,8 +103,12 @@ Sort takeSort(std::string &text)
         std::string_view text;
         Sort sort;
     };
-    static constexpr std::array<Ending, 6> kEndings{{{"~", Sort::Alternating}, {"\u223f", Sort::Alternating}, {"ac", Sort::Alternating},
-                                                     {"dc", Sort::Direct}, {"\u2393", Sort::Direct}, {"=", Sort::Direct}}};
+    static constexpr std::array<Ending, 6> kEndings{{{"~", Sort::Alternating},
+                                                     {"\u223f", Sort::Alternating},
+                                                     {"ac", Sort::Alternating},
+                                                     {"dc", Sort::Direct},
+                                                     {"\u2393", Sort::Direct},
+                                                     {"=", Sort::Direct}}};
     for (const Ending &e : kEndings) {
         const std::string low = lowered(text);
         if (low.size() > e.text.size() && low.ends_with(e.text)) {
@@ -72,7 +127,8 @@ std::optional<TypedUnit> shortUnit(const std::string &text, Unit own)
         return TypedUnit{Unit::Ohm, 3, Note::Clear, Sort::Unsaid};
     if (ohm && text == "M")
         return TypedUnit{Unit::Ohm, 6, Note::Clear, Sort::Unsaid};
-    if ((ohm && text == "m") || text == "m\u03a9" || text == "m\u2126" || text == "m\u03c9" || text == "mohm" || text == "mohms" || text == "mOhm")
+    if ((ohm && text == "m") || text == "m\u03a9" || text == "m\u2126" || text == "m\u03c9" || text == "mohm" ||
+        text == "mohms" || text == "mOhm")
         return TypedUnit{Unit::Ohm, 6, Note::Milli, Sort::Unsaid};
     if (text == "mF" || text == "MF" || text == "mf")
         return TypedUnit{Unit::Farad, -6, Note::MilliFarad, Sort::Unsaid};

@@ -8,10 +8,10 @@ struct TypedUnit
 {
     enum class Note {
         Clear,
-        Nothing,     // no unit was written: the test's own
+        Nothing, // no unit was written: the test's own
         Fahrenheit,
-        Milli,       // m with ohms: milli or mega
-        MilliFarad,  // mF: milli, or micro as old labels have it
+        Milli,      // m with ohms: milli or mega
+        MilliFarad, // mF: milli, or micro as old labels have it
     };
     Unit unit = Unit::None;
     int exponent = 0; // power of ten to the plain unit

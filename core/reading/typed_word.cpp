@@ -18,22 +18,76 @@ struct Word
 
 // Displays write OL in many ways (0.L, O.L, .OL where the point stays lit); people write what they see or hear.
 constexpr std::array kWords = std::to_array<Word>({
-    {"ol", What::OverLimit}, {"0l", What::OverLimit}, {"o.l", What::OverLimit}, {"0.l", What::OverLimit}, {".ol", What::OverLimit},
-    {"o.l.", What::OverLimit}, {"ol.", What::OverLimit}, {"o l", What::OverLimit}, {"0 l", What::OverLimit}, {"open", What::OverLimit},
-    {"open line", What::OverLimit}, {"open circuit", What::OverLimit}, {"over", What::OverLimit}, {"over limit", What::OverLimit},
-    {"over-limit", What::OverLimit}, {"overlimit", What::OverLimit}, {"over range", What::OverLimit}, {"overload", What::OverLimit},
-    {"over load", What::OverLimit}, {"out of range", What::OverLimit}, {"infinite", What::OverLimit}, {"infinity", What::OverLimit},
-    {"inf", What::OverLimit}, {"\u221e", What::OverLimit}, {"no continuity", What::NoTone}, {"tone", What::Tone}, {"a tone", What::Tone},
-    {"beep", What::Tone}, {"beeps", What::Tone}, {"beeped", What::Tone}, {"beeping", What::Tone}, {"a beep", What::Tone}, {"buzz", What::Tone},
-    {"buzzes", What::Tone}, {"sound", What::Tone}, {"sounds", What::Tone}, {"no tone", What::NoTone}, {"no beep", What::NoTone},
-    {"no buzz", What::NoTone}, {"no sound", What::NoTone}, {"silent", What::NoTone}, {"silence", What::NoTone}, {"quiet", What::NoTone},
-    {"does not beep", What::NoTone}, {"doesn't beep", What::NoTone}, {"did not beep", What::NoTone}, {"didn't beep", What::NoTone},
-    {"jumps", What::Jumps}, {"jump", What::Jumps}, {"jumping", What::Jumps}, {"jumps around", What::Jumps}, {"jumpy", What::Jumps},
-    {"unstable", What::Jumps}, {"unsteady", What::Jumps}, {"wanders", What::Jumps}, {"wandering", What::Jumps}, {"flickers", What::Jumps},
-    {"flickering", What::Jumps}, {"fluctuates", What::Jumps}, {"erratic", What::Jumps}, {"comes and goes", What::Jumps},
-    {"on and off", What::Jumps}, {"stays closed", What::StaysClosed}, {"stayed closed", What::StaysClosed}, {"never opens", What::StaysClosed},
-    {"never opened", What::StaysClosed}, {"does not open", What::StaysClosed}, {"doesn't open", What::StaysClosed},
-    {"did not open", What::StaysClosed}, {"didn't open", What::StaysClosed},
+    {"ol", What::OverLimit},
+    {"0l", What::OverLimit},
+    {"o.l", What::OverLimit},
+    {"0.l", What::OverLimit},
+    {".ol", What::OverLimit},
+    {"o.l.", What::OverLimit},
+    {"ol.", What::OverLimit},
+    {"o l", What::OverLimit},
+    {"0 l", What::OverLimit},
+    {"open", What::OverLimit},
+    {"open line", What::OverLimit},
+    {"open circuit", What::OverLimit},
+    {"over", What::OverLimit},
+    {"over limit", What::OverLimit},
+    {"over-limit", What::OverLimit},
+    {"overlimit", What::OverLimit},
+    {"over range", What::OverLimit},
+    {"overload", What::OverLimit},
+    {"over load", What::OverLimit},
+    {"out of range", What::OverLimit},
+    {"infinite", What::OverLimit},
+    {"infinity", What::OverLimit},
+    {"inf", What::OverLimit},
+    {"\u221e", What::OverLimit},
+    {"no continuity", What::NoTone},
+    {"tone", What::Tone},
+    {"a tone", What::Tone},
+    {"beep", What::Tone},
+    {"beeps", What::Tone},
+    {"beeped", What::Tone},
+    {"beeping", What::Tone},
+    {"a beep", What::Tone},
+    {"buzz", What::Tone},
+    {"buzzes", What::Tone},
+    {"sound", What::Tone},
+    {"sounds", What::Tone},
+    {"no tone", What::NoTone},
+    {"no beep", What::NoTone},
+    {"no buzz", What::NoTone},
+    {"no sound", What::NoTone},
+    {"silent", What::NoTone},
+    {"silence", What::NoTone},
+    {"quiet", What::NoTone},
+    {"does not beep", What::NoTone},
+    {"doesn't beep", What::NoTone},
+    {"did not beep", What::NoTone},
+    {"didn't beep", What::NoTone},
+    {"jumps", What::Jumps},
+    {"jump", What::Jumps},
+    {"jumping", What::Jumps},
+    {"jumps around", What::Jumps},
+    {"jumpy", What::Jumps},
+    {"unstable", What::Jumps},
+    {"unsteady", What::Jumps},
+    {"wanders", What::Jumps},
+    {"wandering", What::Jumps},
+    {"flickers", What::Jumps},
+    {"flickering", What::Jumps},
+    {"fluctuates", What::Jumps},
+    {"erratic", What::Jumps},
+    {"comes and goes", What::Jumps},
+    {"on and off", What::Jumps},
+    {"stays closed", What::StaysClosed},
+    {"stayed closed", What::StaysClosed},
+    {"never opens", What::StaysClosed},
+    {"never opened", What::StaysClosed},
+    {"does not open", What::StaysClosed},
+    {"doesn't open", What::StaysClosed},
+    {"did not open", What::StaysClosed},
+    {"didn't open", What::StaysClosed},
 });
 
 struct Same
@@ -41,14 +95,28 @@ struct Same
     std::string_view from, to;
 };
 constexpr std::array kSame = std::to_array<Same>({
-    {"\u00a0", " "}, {"\u2007", " "}, {"\u2009", " "}, {"\u202f", " "}, {"\t", " "}, {"\r", " "}, {"\n", " "}, {"\u2212", "-"}, {"\u2013", "-"},
-    {"\u2010", "-"}, {"\u2011", "-"}, {"\u2126", "\u03a9"}, {"\u03bc", "\u00b5"}, {"\u2019", "'"}, {"\u02bc", "'"}, {"\uff0c", ","},
+    {"\u00a0", " "},
+    {"\u2007", " "},
+    {"\u2009", " "},
+    {"\u202f", " "},
+    {"\t", " "},
+    {"\r", " "},
+    {"\n", " "},
+    {"\u2212", "-"},
+    {"\u2013", "-"},
+    {"\u2010", "-"},
+    {"\u2011", "-"},
+    {"\u2126", "\u03a9"},
+    {"\u03bc", "\u00b5"},
+    {"\u2019", "'"},
+    {"\u02bc", "'"},
+    {"\uff0c", ","},
 });
 
 // Words that change nothing of the number behind them.
-constexpr std::array<std::string_view, 24> kFillers{"about", "approx", "approx.", "approximately", "around", "roughly", "ca", "ca.", "circa",
-                                                    "it", "it's", "reads", "read", "shows", "showed", "says", "is", "the", "meter", "display",
-                                                    "reading", "i", "get", "got"};
+constexpr std::array<std::string_view, 24> kFillers{
+    "about", "approx", "approx.", "approximately", "around", "roughly", "ca",    "ca.",     "circa",   "it", "it's", "reads",
+    "read",  "shows",  "showed",  "says",          "is",     "the",     "meter", "display", "reading", "i",  "get",  "got"};
 
 std::string withPlainSigns(std::string_view typed)
 {
@@ -96,7 +164,8 @@ std::string plainTyped(std::string_view typed)
     const std::string plain = withPlainSigns(typed);
     std::string_view text = withoutFillers(plain);
     // a full stop behind a word; behind a digit it may be the display's own point
-    while (text.size() > 1 && (text.back() == '!' || text.back() == ',' || (text.back() == '.' && isLetter(text[text.size() - 2]))))
+    while (text.size() > 1 &&
+           (text.back() == '!' || text.back() == ',' || (text.back() == '.' && isLetter(text[text.size() - 2]))))
         text = trimmed(text.substr(0, text.size() - 1));
     return std::string(text);
 }
@@ -109,7 +178,8 @@ std::optional<Reading::What> typedWord(std::string_view plain)
 
 std::string nearestTypedWord(std::string_view plain)
 {
-    static const std::vector<std::string> kSaid{"OL", "open", "tone", "no tone", "beeps", "silent", "jumps", "unstable", "stays closed"};
+    static const std::vector<std::string> kSaid{"OL",     "open",  "tone",     "no tone",     "beeps",
+                                                "silent", "jumps", "unstable", "stays closed"};
     return plain.size() < 3 ? "" : nearestWord(plain, kSaid);
 }
 

@@ -37,7 +37,8 @@ TEST(UnitNamed, LetterSizeIsNotGuessed)
 
 TEST(UnitCode, EveryUnitReadsBack)
 {
-    for (const Unit unit : {Unit::Ohm, Unit::Volt, Unit::Ampere, Unit::Farad, Unit::Hertz, Unit::Celsius, Unit::Watt, Unit::Second, Unit::Percent}) {
+    for (const Unit unit : {Unit::Ohm, Unit::Volt, Unit::Ampere, Unit::Farad, Unit::Hertz, Unit::Celsius, Unit::Watt,
+                            Unit::Second, Unit::Percent}) {
         const auto found = unitNamed(unitCode(unit));
         ASSERT_TRUE(found) << unitCode(unit);
         EXPECT_EQ(found->unit, unit);

@@ -12,7 +12,7 @@ TEST(IsoTime, KnownInstants)
     EXPECT_EQ(isoTime(0), "1970-01-01T00:00:00.000Z");
     EXPECT_EQ(isoTime(1'000'000'000'000), "2001-09-09T01:46:40.000Z");
     EXPECT_EQ(isoTime(1'234'567'890'123), "2009-02-13T23:31:30.123Z");
-    EXPECT_EQ(isoTime(951'782'400'000), "2000-02-29T00:00:00.000Z"); // 2000 was a leap year
+    EXPECT_EQ(isoTime(951'782'400'000), "2000-02-29T00:00:00.000Z");   // 2000 was a leap year
     EXPECT_EQ(isoTime(2'147'483'648'000), "2038-01-19T03:14:08.000Z"); // one second past a 32 bit clock
 }
 

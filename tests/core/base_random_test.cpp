@@ -13,7 +13,8 @@ namespace {
 TEST(Random, EqualsTheReference)
 {
     Random random(1234567);
-    for (const std::uint64_t expected : {6457827717110365317ULL, 3203168211198807973ULL, 9817491932198370423ULL, 4593380528125082431ULL, 16408922859458223821ULL})
+    for (const std::uint64_t expected : {6457827717110365317ULL, 3203168211198807973ULL, 9817491932198370423ULL,
+                                         4593380528125082431ULL, 16408922859458223821ULL})
         EXPECT_EQ(random.next(), expected);
 }
 
@@ -60,7 +61,8 @@ TEST(Random, NormalHasItsMoments)
     EXPECT_NEAR(sum / kDraws, 0, 5 / std::sqrt(kDraws));
     EXPECT_NEAR(squares / kDraws, 1, 5 * std::sqrt(2.0 / kDraws));
     EXPECT_NEAR(cubes / kDraws, 0, 5 * std::sqrt(15.0 / kDraws));
-    EXPECT_NEAR(static_cast<double>(inside) / kDraws, .682689, 5 * std::sqrt(.6827 * .3173 / kDraws)); // the 68 % of the handbooks
+    EXPECT_NEAR(static_cast<double>(inside) / kDraws, .682689,
+                5 * std::sqrt(.6827 * .3173 / kDraws)); // the 68 % of the handbooks
 }
 
 TEST(Random, BelowIsEven)

@@ -45,9 +45,9 @@ TEST(Capitalised, FirstLetterAlone)
 
 TEST(EditDistance, TextbookWords)
 {
-    EXPECT_EQ(editDistance("kitten", "sitting"), 3U);   // the usual example of Levenshtein's distance
+    EXPECT_EQ(editDistance("kitten", "sitting"), 3U); // the usual example of Levenshtein's distance
     EXPECT_EQ(editDistance("Saturday", "Sunday"), 3U);
-    EXPECT_EQ(editDistance("opne", "open"), 1U);        // Damerau: neighbours changed over are one slip
+    EXPECT_EQ(editDistance("opne", "open"), 1U); // Damerau: neighbours changed over are one slip
     EXPECT_EQ(editDistance("", "abc"), 3U);
     EXPECT_EQ(editDistance(std::string(65, 'a'), "a"), 64U);
 }
@@ -69,22 +69,23 @@ TEST(FirstBadByte, GoodText)
 
 TEST(FirstBadByte, MalformedSequences)
 {
-    for (const char *bad : {"\x80", "\xBF", "\xC0\xAF", "\xC1\xBF", "\xE0\x80\xAF", "\xE0\x9F\xBF", "\xF0\x80\x80\xAF", "\xF0\x8F\xBF\xBF",
-                                  "\xED\xA0\x80", "\xED\xBF\xBF", "\xF4\x90\x80\x80", "\xF8\x88\x80\x80\x80", "\xFE", "\xFF", "\xC3", "\xE2\x84", "\xF0\x9F\x94",
-                                  "\xC3\x28", "\xE2\x28\xA1"})
+    for (const char *bad : {"\x80", "\xBF", "\xC0\xAF", "\xC1\xBF", "\xE0\x80\xAF", "\xE0\x9F\xBF", "\xF0\x80\x80\xAF",
+                            "\xF0\x8F\xBF\xBF", "\xED\xA0\x80", "\xED\xBF\xBF", "\xF4\x90\x80\x80", "\xF8\x88\x80\x80\x80",
+                            "\xFE", "\xFF", "\xC3", "\xE2\x84", "\xF0\x9F\x94", "\xC3\x28", "\xE2\x28\xA1"})
         EXPECT_EQ(firstBadByte(std::string("ab") + bad), 2U);
 }
 
 TEST(FirstBadByte, ControlsAndNoncharacters)
 {
-    for (const std::string &bad : {std::string(1, '\0'), std::string("\x1b"), std::string("\x7f"), std::string("\xC2\x80"), std::string("\xC2\x9F"),
-                                  std::string("\xEF\xBF\xBE"), std::string("\xEF\xBF\xBF")})
+    for (const std::string &bad : {std::string(1, '\0'), std::string("\x1b"), std::string("\x7f"), std::string("\xC2\x80"),
+                                   std::string("\xC2\x9F"), std::string("\xEF\xBF\xBE"), std::string("\xEF\xBF\xBF")})
         EXPECT_EQ(firstBadByte("a" + bad + "b"), 1U);
 }
 
 TEST(HasHiddenCharacters, DirectionAndZeroWidth)
 {
-    for (const char *hidden : {"\u200b", "\u200d", "\u200e", "\u200f", "\u202a", "\u202e", "\u2066", "\u2069", "\ufeff", "\u061c", "\u2060"})
+    for (const char *hidden :
+         {"\u200b", "\u200d", "\u200e", "\u200f", "\u202a", "\u202e", "\u2066", "\u2069", "\ufeff", "\u061c", "\u2060"})
         EXPECT_TRUE(hasHiddenCharacters(std::string("a") + hidden + "b")) << hidden;
     EXPECT_FALSE(hasHiddenCharacters("10.3 k\u03a9 \u00a0 \u2212"));
 }
@@ -100,7 +101,8 @@ TEST(Printable, NothingReachesTheTerminal)
 
 TEST(Printable, ControlsOfTwoBytes)
 {
-    const std::string shown = printable("\xC2\x9B" "31m"); // CSI as one C1 control: starts an escape on some terminals
+    const std::string shown = printable("\xC2\x9B"
+                                        "31m"); // CSI as one C1 control: starts an escape on some terminals
     EXPECT_EQ(shown.find('\x9B'), std::string::npos);
     EXPECT_EQ(firstBadByte(shown), std::string_view::npos);
 }

@@ -211,7 +211,7 @@ TEST(Conformity, AToneSaysNoMoreThanNotOpen)
     }
     EXPECT_EQ(judged(tone, element()).name, ReadingName::Tone); // never good of an element
     EXPECT_EQ(judged(tone, contact()).name, ReadingName::Good);
-    EXPECT_TRUE(judged(tone, open(100e3)).convicts);  // it touches
+    EXPECT_TRUE(judged(tone, open(100e3)).convicts); // it touches
     EXPECT_TRUE(judged(tone, open(kClosedContactOhm)).convicts);
     Limits valve;
     valve.lo = 500;
@@ -303,13 +303,17 @@ TEST(Conformity, NothingAtAll)
     closed.lo = 0;
     closed.hi = 3;
     EXPECT_EQ(judged(of(0, Unit::Volt, .1), closed, zeroed(), Measure::VoltageAc).name, ReadingName::Good);
-    EXPECT_TRUE(judged(of(-5, Unit::Volt, .01), [] {
-        Limits l;
-        l.unit = Unit::Volt;
-        l.lo = 4.5;
-        l.hi = 5.5;
-        return l;
-    }(), zeroed(), Measure::VoltageDc).clears); // leads changed over
+    EXPECT_TRUE(judged(
+                    of(-5, Unit::Volt, .01),
+                    [] {
+                        Limits l;
+                        l.unit = Unit::Volt;
+                        l.lo = 4.5;
+                        l.hi = 5.5;
+                        return l;
+                    }(),
+                    zeroed(), Measure::VoltageDc)
+                    .clears); // leads changed over
 }
 
 Limits printed63()
@@ -350,7 +354,8 @@ TEST(Conformity, AThermostatThatNeverOpened)
     EXPECT_FALSE(reached(75).convicts); // warm it further
     EXPECT_TRUE(reached(75).near);
     EXPECT_EQ(reached(60).conformity, Conformity::NoConclusion);
-    EXPECT_EQ(judged(said(Reading::What::StaysClosed), printed63(), zeroed(), Measure::OpensAt).conformity, Conformity::NoConclusion);
+    EXPECT_EQ(judged(said(Reading::What::StaysClosed), printed63(), zeroed(), Measure::OpensAt).conformity,
+              Conformity::NoConclusion);
 }
 
 TEST(Conformity, WithoutARatingOnlyOpenIsJudged)

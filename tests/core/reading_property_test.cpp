@@ -13,9 +13,9 @@ using namespace core;
 
 namespace {
 
-constexpr std::array kMeasures{Measure::Resistance, Measure::Continuity, Measure::Capacitance, Measure::Diode, Measure::VoltageAc,
-                               Measure::VoltageDc, Measure::VoltageLowImpedance, Measure::CurrentClamp, Measure::Frequency, Measure::Duty,
-                               Measure::Temperature, Measure::OpensAt};
+constexpr std::array kMeasures{Measure::Resistance, Measure::Continuity, Measure::Capacitance,         Measure::Diode,
+                               Measure::VoltageAc,  Measure::VoltageDc,  Measure::VoltageLowImpedance, Measure::CurrentClamp,
+                               Measure::Frequency,  Measure::Duty,       Measure::Temperature,         Measure::OpensAt};
 
 Meter anyMeter(Random &random)
 {
@@ -84,9 +84,11 @@ TEST(Readings, RandomBytesNeverHarm)
 
 TEST(Readings, RandomPiecesOfReadingsNeverHarm)
 {
-    const std::array pieces{"1", "0", "7", "500", "000", "12", ".", ",", "'", " ", "-", "+", "k", "K", "M", "m", "R", "u", "\u03a9", "\u2126", "ohm", "mohm",
-                            "V", "~", "ac", "dc", "A", "C", "F", "\u00b0", "\u00b5F", "mF", "%", "Hz", "OL", "open", "tone", "no", "jumps", "stays closed",
-                            "at", "about", "\u00a0", "\u2212", "=", "inf", "e", "\u2019"};
+    const std::array pieces{"1",       "0",     "7",      "500",    "000", "12",   ".",    ",",     "'",      " ",
+                            "-",       "+",     "k",      "K",      "M",   "m",    "R",    "u",     "\u03a9", "\u2126",
+                            "ohm",     "mohm",  "V",      "~",      "ac",  "dc",   "A",    "C",     "F",      "\u00b0",
+                            "\u00b5F", "mF",    "%",      "Hz",     "OL",  "open", "tone", "no",    "jumps",  "stays closed",
+                            "at",      "about", "\u00a0", "\u2212", "=",   "inf",  "e",    "\u2019"};
     Random random(3);
     for (int i = 0; i < 15000; ++i) {
         std::string text;

@@ -102,10 +102,27 @@ TEST(StoredText, ReadsBackEveryBit)
 
 TEST(ReadStored, NothingElseIsRead)
 {
-    for (const char *text : {"", "value", "value 10.8", "value 10.8 ohm", "value 10.8 ohm step", "value 10.8 ohm step x", "value nan ohm step 1",
-                             "value inf ohm step 1", "value 10.8 Ohm step 0.1", "value 10.8 ohm step 0.1 ", "value 10.8 ohm step 0.1;",
-                             "value 10.8 ohm step 0.1; Part 1 Cel", "tone 1 ohm", "tone;", "tone = x", "answer", "stays_closed", "over_limit; a 1 Cel; a 2 Cel",
-                             "jumps; a 1", "OL", " tone"})
+    for (const char *text : {"",
+                             "value",
+                             "value 10.8",
+                             "value 10.8 ohm",
+                             "value 10.8 ohm step",
+                             "value 10.8 ohm step x",
+                             "value nan ohm step 1",
+                             "value inf ohm step 1",
+                             "value 10.8 Ohm step 0.1",
+                             "value 10.8 ohm step 0.1 ",
+                             "value 10.8 ohm step 0.1;",
+                             "value 10.8 ohm step 0.1; Part 1 Cel",
+                             "tone 1 ohm",
+                             "tone;",
+                             "tone = x",
+                             "answer",
+                             "stays_closed",
+                             "over_limit; a 1 Cel; a 2 Cel",
+                             "jumps; a 1",
+                             "OL",
+                             " tone"})
         EXPECT_FALSE(readStored(text)) << text;
 }
 

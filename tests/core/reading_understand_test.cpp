@@ -41,14 +41,46 @@ struct Typed
 
 TEST(Understand, OhmsInEveryWriting)
 {
-    for (const Typed &t : std::initializer_list<Typed>{
-             {"11", 11, 1}, {"11.2", 11.2, .1}, {"0,4", .4, .1}, {".4", .4, .1}, {",4", .4, .1}, {"10.80", 10.8, .01}, {"00.4", .4, .1},
-             {"10k", 10e3, 1e3}, {"10K", 10e3, 1e3}, {"10.3 k\u03a9", 10300, 100}, {"10,3k", 10300, 100}, {"10.3k\u2126", 10300, 100},
-             {"4k7", 4700, 100}, {"4K7", 4700, 100}, {"2M2", 2.2e6, 1e5}, {"4R7", 4.7, .1}, {"R47", .47, .01}, {"4k7 ohm", 4700, 100},
-             {"2.2M", 2.2e6, 1e5}, {"2.2 Mohm", 2.2e6, 1e5}, {"10 megohms", 10e6, 1e6}, {"10.8 ohm", 10.8, .1}, {"10.8Ohms", 10.8, .1},
-             {"10.8 OHM", 10.8, .1}, {"3.02 kohm", 3020, 10}, {"10\u00a0k\u03a9", 10e3, 1e3}, {"10\u202fk\u03a9", 10e3, 1e3},
-             {"  11.2\t", 11.2, .1}, {"\u22120.1", -.1, .1}, {"-0.1 ohm", -.1, .1}, {"- 0.2", -.2, .1}, {"+5", 5, 1}, {"0.400", .4, .001},
-             {"0,523k", 523, 1}, {"2600", 2600, 1}, {"1234.5", 1234.5, .1}, {"0", 0, 1}, {"0.0", 0, .1}, {"11.", 11, 1}, {"10.8 ohm.", 10.8, .1}}) {
+    for (const Typed &t : std::initializer_list<Typed>{{"11", 11, 1},
+                                                       {"11.2", 11.2, .1},
+                                                       {"0,4", .4, .1},
+                                                       {".4", .4, .1},
+                                                       {",4", .4, .1},
+                                                       {"10.80", 10.8, .01},
+                                                       {"00.4", .4, .1},
+                                                       {"10k", 10e3, 1e3},
+                                                       {"10K", 10e3, 1e3},
+                                                       {"10.3 k\u03a9", 10300, 100},
+                                                       {"10,3k", 10300, 100},
+                                                       {"10.3k\u2126", 10300, 100},
+                                                       {"4k7", 4700, 100},
+                                                       {"4K7", 4700, 100},
+                                                       {"2M2", 2.2e6, 1e5},
+                                                       {"4R7", 4.7, .1},
+                                                       {"R47", .47, .01},
+                                                       {"4k7 ohm", 4700, 100},
+                                                       {"2.2M", 2.2e6, 1e5},
+                                                       {"2.2 Mohm", 2.2e6, 1e5},
+                                                       {"10 megohms", 10e6, 1e6},
+                                                       {"10.8 ohm", 10.8, .1},
+                                                       {"10.8Ohms", 10.8, .1},
+                                                       {"10.8 OHM", 10.8, .1},
+                                                       {"3.02 kohm", 3020, 10},
+                                                       {"10\u00a0k\u03a9", 10e3, 1e3},
+                                                       {"10\u202fk\u03a9", 10e3, 1e3},
+                                                       {"  11.2\t", 11.2, .1},
+                                                       {"\u22120.1", -.1, .1},
+                                                       {"-0.1 ohm", -.1, .1},
+                                                       {"- 0.2", -.2, .1},
+                                                       {"+5", 5, 1},
+                                                       {"0.400", .4, .001},
+                                                       {"0,523k", 523, 1},
+                                                       {"2600", 2600, 1},
+                                                       {"1234.5", 1234.5, .1},
+                                                       {"0", 0, 1},
+                                                       {"0.0", 0, .1},
+                                                       {"11.", 11, 1},
+                                                       {"10.8 ohm.", 10.8, .1}}) {
         const Reading reading = taken(t.text);
         EXPECT_EQ(reading.what, Reading::What::Value) << t.text;
         EXPECT_EQ(reading.amount, (Amount{t.value, Unit::Ohm})) << t.text;
@@ -58,15 +90,18 @@ TEST(Understand, OhmsInEveryWriting)
 
 TEST(Understand, WordsAroundANumberThatChangeNothing)
 {
-    for (const char *text : {"about 11 ohm", "approx. 11", "it reads 11 ohms.", "The meter shows 11", "= 11", "reads: 11", "roughly 11 \u03a9", "\u2248 11"})
+    for (const char *text : {"about 11 ohm", "approx. 11", "it reads 11 ohms.", "The meter shows 11", "= 11", "reads: 11",
+                             "roughly 11 \u03a9", "\u2248 11"})
         EXPECT_EQ(taken(text).amount.value, 11) << text;
-    for (const char *text : {"11 or 12", "10-11", "10 to 11", "less than 11", "not 11", "11 ohm or so", "11 11", "over 11", "more than 5", "11 and jumping"})
+    for (const char *text : {"11 or 12", "10-11", "10 to 11", "less than 11", "not 11", "11 ohm or so", "11 11", "over 11",
+                             "more than 5", "11 and jumping"})
         EXPECT_EQ(refused(text).code, Misread::Code::NotUnderstood) << text;
 }
 
 TEST(Understand, OverLimitInEveryWriting)
 {
-    for (const char *text : {"OL", "0L", "O.L", "0.L", "ol", ".OL", "O.L.", "open", "Open", "over", "over limit", "infinite", "infinity", "inf", "\u221e", "it is open.", " OL "})
+    for (const char *text : {"OL", "0L", "O.L", "0.L", "ol", ".OL", "O.L.", "open", "Open", "over", "over limit", "infinite",
+                             "infinity", "inf", "\u221e", "it is open.", " OL "})
         EXPECT_EQ(taken(text).what, Reading::What::OverLimit) << text;
     EXPECT_EQ(taken("OL", Measure::Continuity).what, Reading::What::OverLimit);
     EXPECT_EQ(taken("OL", Measure::Diode).what, Reading::What::OverLimit);
@@ -190,7 +225,8 @@ TEST(Understand, FahrenheitExactly)
 
 TEST(Understand, Celsius)
 {
-    for (const char *text : {"-17", "-17 C", "-17 \u00b0C", "\u221217\u00b0C", "-17 Cel", "-17 deg c", "-17\u2103", "-17 degrees"})
+    for (const char *text :
+         {"-17", "-17 C", "-17 \u00b0C", "\u221217\u00b0C", "-17 Cel", "-17 deg c", "-17\u2103", "-17 degrees"})
         EXPECT_EQ(taken(text, Measure::Temperature).amount, (Amount{-17, Unit::Celsius})) << text;
     EXPECT_EQ(refused("290 K", Measure::Temperature).code, Misread::Code::NotUnderstood);
 }
@@ -223,7 +259,11 @@ TEST(Understand, UntrustedText)
     EXPECT_EQ(refused(" \t\u00a0").code, Misread::Code::Nothing);
     EXPECT_EQ(refused(std::string(81, '1')).code, Misread::Code::TooLong);
     EXPECT_EQ(refused(std::string(40, '1')).code, Misread::Code::NotUnderstood);
-    EXPECT_EQ(refused(std::string("1\0" "0", 3)).code, Misread::Code::NotText);
+    EXPECT_EQ(refused(std::string("1\0"
+                                  "0",
+                                  3))
+                  .code,
+              Misread::Code::NotText);
     EXPECT_EQ(refused("1\x1b[2J").code, Misread::Code::NotText);
     EXPECT_EQ(refused("1\u202e0").code, Misread::Code::NotText); // reads as 01
     EXPECT_EQ(refused("1\u200b0").code, Misread::Code::NotText);

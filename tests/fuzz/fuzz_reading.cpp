@@ -38,7 +38,8 @@ void checkTaken(const Reading &reading, std::string_view typed, Measure measure)
     must(again && again->reading.what == reading.what, "said back as something else", typed);
     if (reading.what != Reading::What::Value)
         return;
-    must(std::isfinite(reading.amount.value) && reading.step > 0 && reading.amount.unit == unitOf(measure), "no value of this test", typed);
+    must(std::isfinite(reading.amount.value) && reading.step > 0 && reading.amount.unit == unitOf(measure),
+         "no value of this test", typed);
     const double off = std::abs(again->reading.amount.value - reading.amount.value);
     must(off <= reading.step / 2 * (1 + 1e-9), "said back as another value", typed);
 }

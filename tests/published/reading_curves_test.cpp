@@ -19,10 +19,10 @@ struct Row
 TEST(Platinum, TableOfIec60751)
 {
     for (const Row &row : std::initializer_list<Row>{
-             {-200, 18.520}, {-190, 22.825}, {-180, 27.096}, {-170, 31.335}, {-160, 35.543}, {-150, 39.723}, {-140, 43.876}, {-130, 48.005},
-             {-120, 52.110}, {-110, 56.193}, {-100, 60.256}, {-90, 64.300}, {-80, 68.325}, {-40, 84.271}, {-20, 92.160}, {0, 100}, {20, 107.794},
-             {25, 109.735}, {50, 119.397}, {80, 130.897}, {100, 138.506}, {130, 149.832}, {200, 175.856}, {300, 212.052}, {400, 247.092},
-             {500, 280.978}, {800, 375.704}, {850, 390.481}}) {
+             {-200, 18.520}, {-190, 22.825}, {-180, 27.096}, {-170, 31.335}, {-160, 35.543}, {-150, 39.723}, {-140, 43.876},
+             {-130, 48.005}, {-120, 52.110}, {-110, 56.193}, {-100, 60.256}, {-90, 64.300},  {-80, 68.325},  {-40, 84.271},
+             {-20, 92.160},  {0, 100},       {20, 107.794},  {25, 109.735},  {50, 119.397},  {80, 130.897},  {100, 138.506},
+             {130, 149.832}, {200, 175.856}, {300, 212.052}, {400, 247.092}, {500, 280.978}, {800, 375.704}, {850, 390.481}}) {
         EXPECT_NEAR(platinumOhm(100, row.celsius), row.ohm, .0011) << row.celsius;
         const auto back = platinumCelsius(100, row.ohm);
         ASSERT_TRUE(back) << row.celsius;
@@ -33,7 +33,8 @@ TEST(Platinum, TableOfIec60751)
 // The same standard for Pt1000, one decimal, as a published table of tenfold elements prints it.
 TEST(Platinum, Pt1000Table)
 {
-    for (const Row &row : std::initializer_list<Row>{{-79, 687.3}, {-50, 803.1}, {-40, 842.7}, {-30, 882.2}, {-20, 921.6}, {-10, 960.9}, {1, 1003.9}})
+    for (const Row &row : std::initializer_list<Row>{
+             {-79, 687.3}, {-50, 803.1}, {-40, 842.7}, {-30, 882.2}, {-20, 921.6}, {-10, 960.9}, {1, 1003.9}})
         EXPECT_NEAR(platinumOhm(1000, row.celsius), row.ohm, .051) << row.celsius;
 }
 
@@ -73,7 +74,8 @@ TEST(Ntc, DefinitionOfB)
 // constants print 10 k at 25 C and B25/85 3977). One B follows it within 2 % from 10 to 100 C, 4 % at 0 and 11 % at -20 C.
 TEST(Ntc, OneBFollowsABeadsTable)
 {
-    for (const Row &row : std::initializer_list<Row>{{25, 9999.85}, {37, 6014.2}, {10, 19902.9}, {50, 3601.0}, {75, 1480.1}, {85, 1070.5}, {100, 678.4}})
+    for (const Row &row : std::initializer_list<Row>{
+             {25, 9999.85}, {37, 6014.2}, {10, 19902.9}, {50, 3601.0}, {75, 1480.1}, {85, 1070.5}, {100, 678.4}})
         EXPECT_NEAR(ntcOhm(10e3, 3976.7, row.celsius) / row.ohm, 1, .02) << row.celsius;
     EXPECT_NEAR(ntcOhm(10e3, 3976.7, 0) / 32650.4, 1, .04);
     EXPECT_NEAR(ntcOhm(10e3, 3976.7, -20) / 97005, 1, .11);

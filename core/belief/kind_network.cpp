@@ -27,7 +27,7 @@ struct Prepared // of one placement
 {
     Library::Found found;
     Probes probes;
-    Chosen pulled, wired;
+    Excerpt pulled, wired;
     std::string red, black;
     bool resolves = true; // a loop: its probes are joined through the network while all is well, or are meant to be open
 };
@@ -99,7 +99,7 @@ private:
         const Test &test = *at.found.test;
         if (placement.index < test.placements.size())
             at.probes = test.placements[placement.index];
-        Chosen all{&m_machine, m_onLadder, &test, at.found.kind != nullptr, false, placement.with, m_wires};
+        Excerpt all{&m_machine, m_onLadder, &test, at.found.kind != nullptr, false, placement.with, m_wires};
         at.wired = all;
         at.pulled = std::move(all);
         at.pulled.pulled = true;

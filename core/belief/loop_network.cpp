@@ -25,7 +25,7 @@ const std::vector<std::string> *closedIn(const Appliance &appliance, const std::
     return nullptr;
 }
 
-std::map<std::string, bool> contactsOf(const Chosen &chosen, const Kind &kind, const std::string &component)
+std::map<std::string, bool> contactsOf(const Excerpt &chosen, const Kind &kind, const std::string &component)
 {
     std::map<std::string, bool> closed;
     const std::vector<std::string> *standing = closedIn(*chosen.machine->appliance, chosen.test->position);
@@ -48,7 +48,7 @@ const Faulty *faultIn(const std::vector<Faulty> &faults, std::string_view compon
     return at == faults.end() ? nullptr : &*at;
 }
 
-void addPart(std::vector<Branch> &network, const Chosen &chosen, const std::string &component, const std::vector<Faulty> &faults)
+void addPart(std::vector<Branch> &network, const Excerpt &chosen, const std::string &component, const std::vector<Faulty> &faults)
 {
     PartState part;
     part.component = component;
@@ -68,22 +68,22 @@ void addPart(std::vector<Branch> &network, const Chosen &chosen, const std::stri
 // the component a node belongs to: "drive_motor_split.main.t1" -> "drive_motor_split"; a rail or wire point: itself
 std::string_view ownerOf(std::string_view node) { return node.substr(0, node.find('.')); }
 
-bool isPulled(const Chosen &chosen, std::string_view node)
+bool isPulled(const Excerpt &chosen, std::string_view node)
 {
     return chosen.pulled && std::ranges::find(chosen.test->pull, node) != chosen.test->pull.end();
 }
 
-std::string endAt(const Chosen &chosen, const std::string &node)
+std::string endAt(const Excerpt &chosen, const std::string &node)
 {
     return isPulled(chosen, node) ? std::string(kWireEnd) + node + ")" : node;
 }
 
-bool isInside(const Chosen &chosen, const std::string &node)
+bool isInside(const Excerpt &chosen, const std::string &node)
 {
     return node.find('.') == std::string::npos || chosen.components.contains(ownerOf(node));
 }
 
-void addWire(std::vector<Branch> &network, const Chosen &chosen, const Wire &wire, const Faulty *harness)
+void addWire(std::vector<Branch> &network, const Excerpt &chosen, const Wire &wire, const Faulty *harness)
 {
     if (!isInside(chosen, wire.from) || !isInside(chosen, wire.to))
         return;
@@ -109,7 +109,7 @@ std::set<std::string, std::less<>> componentsOnLadder(const Machine &machine, co
     return result;
 }
 
-std::vector<Branch> networkOf(const Chosen &chosen, const std::vector<Faulty> &faults)
+std::vector<Branch> networkOf(const Excerpt &chosen, const std::vector<Faulty> &faults)
 {
     std::vector<Branch> network;
     for (const std::string &component : chosen.components)
@@ -120,7 +120,7 @@ std::vector<Branch> networkOf(const Chosen &chosen, const std::vector<Faulty> &f
     return network;
 }
 
-std::string nodeOf(std::string_view probe, std::string_view component, const Chosen &chosen)
+std::string nodeOf(std::string_view probe, std::string_view component, const Excerpt &chosen)
 {
     const bool end = probe.starts_with(kWireEnd) && probe.ends_with(')');
     std::string_view inner = end ? probe.substr(kWireEnd.size(), probe.size() - kWireEnd.size() - 1) : probe;

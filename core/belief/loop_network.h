@@ -15,7 +15,7 @@ struct Faulty
     Cell cell;
 };
 
-struct Chosen // what of the machine is in the network
+struct Excerpt // what of the machine is in the network
 {
     const Machine *machine = nullptr;
     std::set<std::string, std::less<>> components;
@@ -28,8 +28,8 @@ struct Chosen // what of the machine is in the network
 
 // Components on the rungs of this machine, with the cord that feeds them.
 std::set<std::string, std::less<>> componentsOnLadder(const Machine &machine, const std::vector<Wire> &wires);
-std::vector<Branch> networkOf(const Chosen &chosen, const std::vector<Faulty> &faults);
+std::vector<Branch> networkOf(const Excerpt &chosen, const std::vector<Faulty> &faults);
 // The node a probe touches: "part.t1" the tab, "wire(part.t1)" the end of the wire pulled from it.
-std::string nodeOf(std::string_view probe, std::string_view component, const Chosen &chosen);
+std::string nodeOf(std::string_view probe, std::string_view component, const Excerpt &chosen);
 
 } // namespace core

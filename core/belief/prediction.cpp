@@ -91,7 +91,7 @@ double finiteShows(const Term &t, const Reading &r, Measure measure, const Meter
     case Reading::What::OverLimit: return finiteShowsOpen(t, measure, meter);
     case Reading::What::Tone: return finiteTone(t, meter);
     case Reading::What::NoTone: return 1 - finiteTone(t, meter);
-    case Reading::What::StaysClosed: return finiteShowsOver(t, r.amount.value, stepOf(r), measure, meter);
+    case Reading::What::StaysClosed: return r.amount.unit == Unit::None ? .05 : finiteShowsOver(t, r.amount.value, stepOf(r), measure, meter);
     case Reading::What::Jumps: return .005;
     case Reading::What::Answer: break;
     }

@@ -88,6 +88,19 @@ Expected<Session, Denial> Session::resume(const Content &content, std::vector<Ev
     return session;
 }
 
+Expected<Session, Denial> Session::asItWas(const Content &content, std::vector<Event> events)
+{
+    if (events.empty() || events.front().what != Event::What::Started || !events.front().snapshot)
+        return unexpected(Denial{"bad_message", "This job has no beginning.", {}});
+    if (const auto denial = notUsable(content, events.front().snapshot->tree))
+        return unexpected(*denial);
+    Session session(content, {}, {});
+    session.m_events = std::move(events);
+    session.recompute();
+    session.m_presentation = session.present(session.at());
+    return session;
+}
+
 Event Session::event(Event::What what, Instant at, const Command &command) const
 {
     Event e;
@@ -143,22 +156,27 @@ Wanted Session::frameTestOf(const Screening &screening) const
     return {};
 }
 
+Presentation Session::present(Instant at) const
+{
+    Presentation p;
+    p.wanted = next(m_facts, m_deduction);
+    p.end = p.wanted.what == Wanted::What::End;
+    p.request = requestFor(m_facts, p.wanted, m_process, *m_content.phrases);
+    p.screening = p.end ? endOfWalk(m_gate, p.request, at) : screenFor(m_gate, p.request, at);
+    if (p.screening.what != Screening::What::Tests)
+        return p;
+    p.wanted = frameTestOf(p.screening);
+    p.end = p.wanted.what == Wanted::What::End;
+    p.request = requestFor(m_facts, p.wanted, m_process, *m_content.phrases);
+    p.screening = screenFor(m_gate, p.request, at);
+    return p;
+}
+
 // Finds what is on the display now, and logs it before it is shown.
 void Session::advance(Instant at)
 {
     for (int passed = 0; passed < kMostPassedOver; ++passed) {
-        Presentation p;
-        p.wanted = next(m_facts, m_deduction);
-        p.end = p.wanted.what == Wanted::What::End;
-        p.request = requestFor(m_facts, p.wanted, m_process, *m_content.phrases);
-        p.screening = p.end ? endOfWalk(m_gate, p.request, at) : screenFor(m_gate, p.request, at);
-        if (p.screening.what == Screening::What::Tests) {
-            p.wanted = frameTestOf(p.screening);
-            if (p.wanted.what == Wanted::What::End)
-                return;
-            p.request = requestFor(m_facts, p.wanted, m_process, *m_content.phrases);
-            p.screening = screenFor(m_gate, p.request, at);
-        }
+        const Presentation p = present(at);
         if (p.screening.what == Screening::What::Refuse && !p.end) {
             Event skipped;
             skipped.what = Event::What::Skipped;

@@ -37,6 +37,9 @@ public:
     // A job from its events, with power unknown: what it last did is not known to hold. At least the first event.
     static Expected<Session, Denial> resume(const Content &content, std::vector<Event> events, std::string process, Instant now, Keep keep);
 
+    // A job as it stands, to be read only: nothing is added to it.
+    static Expected<Session, Denial> asItWas(const Content &content, std::vector<Event> events);
+
     // Takes the command or says why not; then nothing has changed.
     std::optional<Denial> handle(const Command &command, Instant now);
     // Time has passed: what lapses, lapses.
@@ -81,6 +84,7 @@ private:
     void append(Event event);
     void recompute();
     void advance(Instant at);
+    Presentation present(Instant at) const;
     Wanted frameTestOf(const Screening &screening) const;
 
     Content m_content;

@@ -1,0 +1,34 @@
+#pragma once
+// The JSON lines of `meterfirst-cli session`: one object in, one object out. Fields may be added, none renamed.
+#include "core/session/session.h"
+#include "core/session/view.h"
+
+#include <memory>
+#include <string>
+#include <string_view>
+
+namespace app {
+
+// One conversation: at most one job. Every line gets one line; nothing a line holds can end it.
+class Protocol
+{
+public:
+    // `keepFor` gives the place a job's events are kept, per job started; empty: nowhere.
+    using KeepFor = std::function<core::Session::Keep(const core::Snapshot &)>;
+    Protocol(core::Content content, KeepFor keepFor) : m_content(content), m_keepFor(std::move(keepFor)) {}
+
+    std::string answer(std::string_view line, core::Instant now);
+    const core::Session *session() const { return m_session.get(); }
+
+private:
+    core::Content m_content;
+    KeepFor m_keepFor;
+    std::unique_ptr<core::Session> m_session;
+    std::size_t m_told = 0; // events already in an answer
+};
+
+// A message's object as a command; the denial says what is wrong with it.
+core::Expected<core::Command, core::Denial> commandIn(std::string_view json);
+std::string denied(const core::Denial &denial);
+
+} // namespace app

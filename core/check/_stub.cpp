@@ -1,1 +1,0 @@
-#include "core/base/text.h"

@@ -12,7 +12,7 @@ tests=$([ -f build/release/CMakeCache.txt ] || echo -DBUILD_TESTING=OFF)
 build release $tests -- meterfirst meterfirst-cli || { echo "The build failed." >&2; exit 1; }
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
     say "Starting the window"
-    exec build/release/app/main/meterfirst "$@"
+    exec build/release/app/meterfirst "$@"
 fi
 say "No display here, so the walk in the terminal"
-exec build/release/app/cli/meterfirst-cli walk "$@"
+exec build/release/app/meterfirst-cli walk "$@"

@@ -5,7 +5,8 @@ import re
 import sys
 
 root = pathlib.Path(sys.argv[1]).resolve()
-PAGE = "packaging/meterfirst-cli.1"
+CLI = "packaging/meterfirst-cli.1"
+WINDOW = "packaging/meterfirst.1"
 
 
 def text_of(*folders):
@@ -27,20 +28,30 @@ def refusals():
     return set(gate) | set(re.findall(r'"([a-z_]+)"', readings)) | codes
 
 
+def differences(page, what, made, listed):
+    """Both ways: what the source has and the page has not, and the other way round."""
+    yield from ((page, f"{what} {name} is not in it") for name in sorted(set(made) - set(listed)))
+    yield from ((page, f"{what} {name} is in it, but not in the source") for name in sorted(set(listed) - set(made)))
+
+
+def options(text):
+    return set(re.findall(r"\.(?:Op )?Fl -(\w+)", section(text, "SYNOPSIS"))) - {"help", "version"}
+
+
 def faults():
-    page = (root / PAGE).read_text(encoding="utf-8")
+    page = (root / CLI).read_text(encoding="utf-8")
+    source = text_of("app/cli")
     listed = re.findall(r"^\.It Li (\w+)$", section(page, "REFUSALS"), re.M)
-    made = refusals()
-    yield from (f"{code} is listed twice" for code in sorted({c for c in listed if listed.count(c) > 1}))
-    yield from (f"refusal {code} is not in it" for code in sorted(made - set(listed)))
-    yield from (f"refusal {code} is in it, but nothing answers with it" for code in sorted(set(listed) - made))
-    commands = set(re.findall(r'add_subcommand\(\s*"(\w+)"', text_of("app/cli")))
-    described = set(re.findall(r"^\.It Cm (\w+)$", section(page, "DESCRIPTION"), re.M))
-    yield from (f"command {name} is not in it" for name in sorted(commands - described))
-    yield from (f"command {name} is in it, but not in the program" for name in sorted(described - commands))
+    yield from ((CLI, f"{code} is listed twice") for code in sorted({c for c in listed if listed.count(c) > 1}))
+    yield from differences(CLI, "refusal", refusals(), listed)
+    described = re.findall(r"^\.It Cm (\w+)$", section(page, "DESCRIPTION"), re.M)
+    yield from differences(CLI, "command", re.findall(r'add_subcommand\(\s*"(\w+)"', source), described)
+    yield from differences(CLI, "option", re.findall(r'add_(?:flag|option)\(\s*"--(\w+)"', source), options(page))
+    window = re.findall(r'addOption\(\{QStringLiteral\("(\w+)"', text_of("app/main"))
+    yield from differences(WINDOW, "option", window, options((root / WINDOW).read_text(encoding="utf-8")))
 
 
 found = list(faults())
-for what in found:
-    print(f"{PAGE}:1: {what}")
+for page, what in found:
+    print(f"{page}:1: {what}")
 sys.exit(1 if found else 0)

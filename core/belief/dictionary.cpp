@@ -59,25 +59,51 @@ std::shared_ptr<const Column> Dictionary::column(const Placement &placement, con
     return known;
 }
 
-Column Dictionary::solve(const Placement &placement, const std::vector<int> &putRight) const
+bool Singles::matters(const Fault &fault) const
 {
-    std::vector<bool> matters(m_suspects.list.size());
-    for (std::size_t s = 0; s < matters.size(); ++s)
-        matters[s] = !std::ranges::binary_search(putRight, static_cast<int>(s))
-                  && (!m_predictor.matters || m_predictor.matters(placement, static_cast<int>(s)));
+    const auto &cells = of[static_cast<std::size_t>(fault.suspect)];
+    return !cells.empty() && !(cells[static_cast<std::size_t>(fault.cell)] == healthy);
+}
+
+std::shared_ptr<const Singles> Dictionary::singles(const Placement &placement)
+{
+    auto &known = m_singles[placement];
+    if (known)
+        return known;
+    auto singles = std::make_shared<Singles>();
+    singles->healthy = m_predictor.predict(placement, {});
+    singles->of.resize(m_suspects.list.size());
+    for (std::size_t s = 0; s < singles->of.size(); ++s) {
+        if (m_predictor.matters && !m_predictor.matters(placement, static_cast<int>(s)))
+            continue;
+        for (std::size_t cell = 0; cell < m_suspects.list[s].cells.size(); ++cell) {
+            const Fault fault{static_cast<int>(s), static_cast<int>(cell)};
+            singles->of[s].push_back(m_predictor.predict(placement, {&fault, 1}));
+        }
+    }
+    return known = std::move(singles);
+}
+
+Column Dictionary::solve(const Placement &placement, const std::vector<int> &putRight)
+{
+    const auto alone = singles(placement);
+    const auto matters = [&](const Fault &f) { return !std::ranges::binary_search(putRight, f.suspect) && alone->matters(f); };
     Column column;
     column.classOf.resize(m_variants.size());
     Classes classes;
     std::map<std::vector<Fault>, std::uint32_t> solved;
-    solved[{}] = classes.numberOf(m_predictor.predict(placement, {}));
+    solved[{}] = classes.numberOf(alone->healthy);
     std::vector<Fault> inside;
     for (std::size_t v = 0; v < m_variants.size(); ++v) {
         inside.clear();
-        std::ranges::copy_if(m_variants.of(v), std::back_inserter(inside),
-                             [&](const Fault &f) { return matters[static_cast<std::size_t>(f.suspect)]; });
+        std::ranges::copy_if(m_variants.of(v), std::back_inserter(inside), matters);
         auto at = solved.find(inside);
-        if (at == solved.end())
-            at = solved.emplace(inside, classes.numberOf(m_predictor.predict(placement, inside))).first;
+        if (at == solved.end()) {
+            const Predicted shows = inside.size() == 1
+                                        ? alone->of[static_cast<std::size_t>(inside[0].suspect)][static_cast<std::size_t>(inside[0].cell)]
+                                        : m_predictor.predict(placement, inside);
+            at = solved.emplace(inside, classes.numberOf(shows)).first;
+        }
         column.classOf[v] = at->second;
     }
     column.classes = classes.take();

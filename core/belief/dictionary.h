@@ -24,6 +24,16 @@ struct Column
     std::vector<Predicted> classes;
 };
 
+// What one placement shows with a single fault: of each suspect, of each of its cells. Where it shows what the healthy
+// machine shows, the fault is taken not to matter beside another one either: two faults that only together make a way
+// (two grounds over the frame) are left to the circuit.
+struct Singles
+{
+    Predicted healthy;
+    std::vector<std::vector<Predicted>> of; // [suspect][cell]; empty where the suspect does not matter
+    bool matters(const Fault &fault) const;
+};
+
 class Dictionary
 {
 public:
@@ -40,9 +50,11 @@ public:
 
     // `putRight`: suspects that a `do` has put right before (ascending); the placement is read without them.
     std::shared_ptr<const Column> column(const Placement &placement, const std::vector<int> &putRight = {});
+    // Cheap beside a column: enough to see what a test could tell.
+    std::shared_ptr<const Singles> singles(const Placement &placement);
 
 private:
-    Column solve(const Placement &placement, const std::vector<int> &putRight) const;
+    Column solve(const Placement &placement, const std::vector<int> &putRight);
 
     Suspects m_suspects;
     std::vector<Hypothesis> m_hypotheses;
@@ -51,6 +63,7 @@ private:
     Meter m_meter;
     Noise m_noise;
     std::map<std::pair<Placement, std::vector<int>>, std::shared_ptr<const Column>> m_columns;
+    std::map<Placement, std::shared_ptr<const Singles>> m_singles;
 };
 
 } // namespace core

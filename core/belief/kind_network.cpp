@@ -99,7 +99,7 @@ private:
         const Test &test = *at.found.test;
         if (placement.index < test.placements.size())
             at.probes = test.placements[placement.index];
-        Excerpt all{&m_machine, m_onLadder, &test, at.found.kind != nullptr, false, placement.with, m_wires};
+        Excerpt all{&m_machine, m_onLadder, &test, at.found.kind != nullptr, false, placement.with, m_wires, {}};
         at.wired = all;
         at.pulled = std::move(all);
         at.pulled.pulled = true;
@@ -114,6 +114,8 @@ private:
             for (const std::string_view probe : {std::string_view(at.probes.red), std::string_view(at.probes.black)})
                 at.pulled.components.emplace(componentIn(probe));
         }
+        keepHealthy(at.pulled);
+        keepHealthy(at.wired);
         at.red = nodeOf(at.probes.red, at.found.component, at.pulled);
         at.black = nodeOf(at.probes.black, at.found.component, at.pulled);
         if (at.found.kind == nullptr)

@@ -50,6 +50,11 @@ const Faulty *faultIn(const std::vector<Faulty> &faults, std::string_view compon
 
 void addPart(std::vector<Branch> &network, const Excerpt &chosen, const std::string &component, const std::vector<Faulty> &faults)
 {
+    const Faulty *fault = faultIn(faults, component);
+    if (const auto kept = chosen.healthy.find(component); fault == nullptr && kept != chosen.healthy.end()) {
+        network.insert(network.end(), kept->second.begin(), kept->second.end());
+        return;
+    }
     PartState part;
     part.component = component;
     part.kind = chosen.machine->library->kindOf(*chosen.machine->appliance, component);
@@ -57,7 +62,7 @@ void addPart(std::vector<Branch> &network, const Excerpt &chosen, const std::str
         return;
     part.facts = factsOf(*chosen.machine, component, chosen.with);
     part.closed = contactsOf(chosen, *part.kind, component);
-    if (const Faulty *fault = faultIn(faults, component)) {
+    if (fault != nullptr) {
         part.mode = fault->mode;
         part.cell = fault->cell;
     }
@@ -107,6 +112,15 @@ std::set<std::string, std::less<>> componentsOnLadder(const Machine &machine, co
             if (node.find('.') != std::string::npos && machine.appliance->component(ownerOf(node)) != nullptr)
                 result.emplace(ownerOf(node));
     return result;
+}
+
+void keepHealthy(Excerpt &excerpt)
+{
+    for (const std::string &component : excerpt.components) {
+        std::vector<Branch> branches;
+        addPart(branches, excerpt, component, {});
+        excerpt.healthy[component] = std::move(branches);
+    }
 }
 
 std::vector<Branch> networkOf(const Excerpt &chosen, const std::vector<Faulty> &faults)

@@ -24,7 +24,11 @@ struct Excerpt // what of the machine is in the network
     bool pulled = true;               // the wires the test asks for are off
     std::map<std::string, Amount> with;
     std::vector<Wire> wires;          // of the whole ladder and the supply's lugs
+    std::map<std::string, std::vector<Branch>, std::less<>> healthy; // of components without a fault; see keepHealthy()
 };
+
+// Works the healthy branches of every component out once, for the many networks that differ in a fault or two.
+void keepHealthy(Excerpt &excerpt);
 
 // Components on the rungs of this machine, with the cord that feeds them.
 std::set<std::string, std::less<>> componentsOnLadder(const Machine &machine, const std::vector<Wire> &wires);

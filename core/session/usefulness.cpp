@@ -66,17 +66,21 @@ double gainOfMeter(const Facts &facts, const Deduction &d, const std::vector<cha
         if (facts.machine.ambient)
             placement.with.try_emplace("ambient", *facts.machine.ambient);
         const auto limits = limitsFor(facts.machine, id, n, placement.with);
-        const auto column = d.dictionary->column(placement, d.belief.putRight);
-        std::vector<int> categoryOf;
-        for (const Predicted &p : column->classes)
-            categoryOf.push_back(category(p.pulled, limits, found.test->measure));
+        const auto singles = d.dictionary->singles(placement);
+        const int healthy = category(singles->healthy.pulled, limits, found.test->measure);
+        const auto shows = [&](const Fault &f) {
+            const auto &cells = singles->of[static_cast<std::size_t>(f.suspect)];
+            const bool putRight = std::ranges::binary_search(d.belief.putRight, f.suspect);
+            return cells.empty() || putRight ? healthy : category(cells[static_cast<std::size_t>(f.cell)].pulled, limits, found.test->measure);
+        };
         std::map<int, double> masses;
         for (std::size_t v = 0; v < open.size(); ++v) {
-            const std::uint32_t cls = column->classOf[v];
-            if (cls >= categoryOf.size())
-                continue;
-            // what is settled or unlisted counts as the healthy reading would, so that only open mass can differ from it
-            masses[open[v] != 0 ? categoryOf[cls] : categoryOf[0]] += d.belief.now.variants[v];
+            int seen = healthy; // of several faults the first that shows; what is settled or unlisted counts as healthy
+            if (open[v] != 0)
+                for (const Fault &f : d.dictionary->variants().of(v))
+                    if (seen == healthy)
+                        seen = shows(f);
+            masses[seen] += d.belief.now.variants[v];
         }
         best = std::max(best, spread(masses));
     }

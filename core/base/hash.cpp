@@ -30,7 +30,8 @@ void mixIn(State &state, std::string_view block)
             w[i] = w[i] << 8 | static_cast<unsigned char>(block[4 * i + k]);
     for (std::size_t i = 16; i < 64; ++i) {
         const Word a = w[i - 15], b = w[i - 2];
-        w[i] = w[i - 16] + (std::rotr(a, 7) ^ std::rotr(a, 18) ^ a >> 3) + w[i - 7] + (std::rotr(b, 17) ^ std::rotr(b, 19) ^ b >> 10);
+        w[i] = w[i - 16] + (std::rotr(a, 7) ^ std::rotr(a, 18) ^ a >> 3) + w[i - 7] +
+               (std::rotr(b, 17) ^ std::rotr(b, 19) ^ b >> 10);
     }
     State s = state;
     for (std::size_t i = 0; i < 64; ++i) {

@@ -30,20 +30,32 @@ constexpr auto kAll = [] {
     return kinds;
 }();
 
-const Entry &entryOf(DiagnosticKind kind) { return kEntries[static_cast<std::size_t>(kind)]; }
+const Entry &entryOf(DiagnosticKind kind)
+{
+    return kEntries[static_cast<std::size_t>(kind)];
+}
 
 } // namespace
 
-Level levelOf(DiagnosticKind kind) { return entryOf(kind).level; }
-std::string_view slugOf(DiagnosticKind kind) { return entryOf(kind).slug; }
-std::span<const DiagnosticKind> allDiagnosticKinds() { return kAll; }
+Level levelOf(DiagnosticKind kind)
+{
+    return entryOf(kind).level;
+}
+std::string_view slugOf(DiagnosticKind kind)
+{
+    return entryOf(kind).slug;
+}
+std::span<const DiagnosticKind> allDiagnosticKinds()
+{
+    return kAll;
+}
 
 std::string toText(const Diagnostic &d)
 {
     const std::string_view level = levelOf(d.kind) == Level::Fault ? "fault" : "remark";
     std::string text = d.place.line > 0
-        ? fmt::format("{}:{}:{}: {}: {}", d.place.file, d.place.line, d.place.column, level, d.text)
-        : fmt::format("{}: {}: {}", d.place.file, level, d.text);
+                           ? fmt::format("{}:{}:{}: {}: {}", d.place.file, d.place.line, d.place.column, level, d.text)
+                           : fmt::format("{}: {}: {}", d.place.file, level, d.text);
     if (!d.hint.empty())
         text += "\n    " + d.hint;
     return printable(text);

@@ -33,7 +33,8 @@ void checkFormat(Fields &file)
 {
     const Node *format = file.need("format");
     if (format != nullptr && (!format->isText() || format->text != "1"))
-        file.notes().add(DiagnosticKind::UnknownFormat, *format, "a format that this program does not know", "write `format: 1`; a newer one needs a newer program");
+        file.notes().add(DiagnosticKind::UnknownFormat, *format, "a format that this program does not know",
+                         "write `format: 1`; a newer one needs a newer program");
 }
 
 } // namespace
@@ -47,13 +48,15 @@ ContentFile contentOf(std::string_view text, std::string file)
     Notes notes(document, content.found);
     if (!document.root.isMap()) {
         if (content.found.empty())
-            notes.add(DiagnosticKind::UnknownSort, document.root, "the file is no list of `key: value`", "begin with `format: 1`, then `kind:`, `condition:`, `appliance:`, `tree:` or `cases:`");
+            notes.add(DiagnosticKind::UnknownSort, document.root, "the file is no list of `key: value`",
+                      "begin with `format: 1`, then `kind:`, `condition:`, `appliance:`, `tree:` or `cases:`");
         return content;
     }
     const auto sort = std::ranges::find_if(kSorts, [&](std::string_view key) { return document.root.key(key) != nullptr; });
     if (sort == kSorts.end()) {
         if (content.found.empty())
-            notes.add(DiagnosticKind::UnknownSort, document.root, "the file does not say what it is", "add `kind:`, `condition:`, `appliance:`, `tree:` or `cases:`");
+            notes.add(DiagnosticKind::UnknownSort, document.root, "the file does not say what it is",
+                      "add `kind:`, `condition:`, `appliance:`, `tree:` or `cases:`");
         return content;
     }
     Fields fields(document.root, notes, "the file");

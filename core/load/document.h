@@ -14,11 +14,11 @@ struct Node
 {
     enum class What : std::uint8_t { Text, List, Map };
     What what = What::Text;
-    bool plain = false;        // text without quotes: other readers may take it for a number or a yes
-    int line = 0;              // from 1; 0: nowhere
-    std::size_t offset = 0;    // in bytes, of the first character of the value
-    std::string text;          // Text
-    std::vector<Node> items;   // List: the items; Map: key, value, key, value ...
+    bool plain = false;      // text without quotes: other readers may take it for a number or a yes
+    int line = 0;            // from 1; 0: nowhere
+    std::size_t offset = 0;  // in bytes, of the first character of the value
+    std::string text;        // Text
+    std::vector<Node> items; // List: the items; Map: key, value, key, value ...
 
     bool isText() const { return what == What::Text; }
     bool isList() const { return what == What::List; }
@@ -29,9 +29,9 @@ struct Node
 
 struct Document
 {
-    std::string file;   // as it is to be shown
-    std::string text;   // without a byte order mark
-    Node root;          // a map, or empty where the text is no YAML of ours
+    std::string file; // as it is to be shown
+    std::string text; // without a byte order mark
+    Node root;        // a map, or empty where the text is no YAML of ours
 
     Place place(const Node &node) const; // column in characters
 };

@@ -10,9 +10,18 @@ namespace {
 
 constexpr std::size_t kMostNotes = 500;
 
-bool isLetter(char c) { return c >= 'a' && c <= 'z'; }
-bool isIdCharacter(char c) { return isLetter(c) || (c >= '0' && c <= '9') || c == '_'; }
-bool isBareFlag(const Node &node) { return node.plain && (lowered(node.text) == "true" || lowered(node.text) == "false"); }
+bool isLetter(char c)
+{
+    return c >= 'a' && c <= 'z';
+}
+bool isIdCharacter(char c)
+{
+    return isLetter(c) || (c >= '0' && c <= '9') || c == '_';
+}
+bool isBareFlag(const Node &node)
+{
+    return node.plain && (lowered(node.text) == "true" || lowered(node.text) == "false");
+}
 
 } // namespace
 
@@ -35,9 +44,11 @@ bool isDottedId(std::string_view text)
 std::string textOf(const Node &node, Notes &notes)
 {
     if (!node.isText())
-        notes.add(DiagnosticKind::WrongShape, node, "a list or map where a text belongs", "write one text; put it in quotes if it has a colon or comma");
+        notes.add(DiagnosticKind::WrongShape, node, "a list or map where a text belongs",
+                  "write one text; put it in quotes if it has a colon or comma");
     else if (isBareFlag(node))
-        notes.add(DiagnosticKind::BareWord, node, fmt::format("`{}` without quotes", node.text), fmt::format("write \"{}\"", node.text));
+        notes.add(DiagnosticKind::BareWord, node, fmt::format("`{}` without quotes", node.text),
+                  fmt::format("write \"{}\"", node.text));
     else if (trimmed(node.text).empty() && !node.plain) // a plain one without a text was a fault when it was read
         notes.add(DiagnosticKind::EmptyValue, node, "a blank text", "write something, or leave the key out");
     else
@@ -51,7 +62,8 @@ std::string idOf(const Node &node, Notes &notes, bool dotted)
     if (text.empty() || (dotted ? isDottedId(text) : isId(text)))
         return text;
     notes.add(DiagnosticKind::BadId, node, fmt::format("`{}` is no id", text),
-              dotted ? "small letters, digits and _, with a point between names" : "small letters, digits and _, beginning with a letter");
+              dotted ? "small letters, digits and _, with a point between names"
+                     : "small letters, digits and _, beginning with a letter");
     return {};
 }
 
@@ -78,9 +90,12 @@ std::optional<double> numberOf(const Node &node, Notes &notes, double lo, double
 {
     const auto value = node.isText() && node.plain ? numberIn(node.text) : std::nullopt;
     if (!value)
-        notes.add(DiagnosticKind::NotAQuantity, node, node.isText() ? fmt::format("`{}` is no number", node.text) : "not a number", "write digits, with a decimal point");
+        notes.add(DiagnosticKind::NotAQuantity, node,
+                  node.isText() ? fmt::format("`{}` is no number", node.text) : "not a number",
+                  "write digits, with a decimal point");
     else if (*value < lo || *value > hi)
-        notes.add(DiagnosticKind::OutOfRange, node, fmt::format("{} is out of range", node.text), fmt::format("from {} to {}", plainNumber(lo), plainNumber(hi)));
+        notes.add(DiagnosticKind::OutOfRange, node, fmt::format("{} is out of range", node.text),
+                  fmt::format("from {} to {}", plainNumber(lo), plainNumber(hi)));
     else
         return value;
     return std::nullopt;
@@ -111,7 +126,8 @@ Fields::Fields(const Node &key, const Node &node, Notes &notes, std::string_view
 Fields::Fields(const Node &node, Notes &notes, std::string_view sort) : m_key(nullptr), m_node(node), m_notes(notes), m_sort(sort)
 {
     if (!node.isMap())
-        notes.add(DiagnosticKind::WrongShape, node, fmt::format("{} is not a list of `key: value`", what()), "write `{key: value}`, or one key a line");
+        notes.add(DiagnosticKind::WrongShape, node, fmt::format("{} is not a list of `key: value`", what()),
+                  "write `{key: value}`, or one key a line");
 }
 
 std::string Fields::what() const
@@ -164,7 +180,8 @@ bool Fields::flag(std::string_view key)
     if (value == nullptr)
         return false;
     if (!value->isText() || !value->plain || (value->text != "true" && value->text != "false"))
-        m_notes.add(DiagnosticKind::UnknownWord, *value, fmt::format("`{}` is neither true nor false", key), "write true, or leave the key out");
+        m_notes.add(DiagnosticKind::UnknownWord, *value, fmt::format("`{}` is neither true nor false", key),
+                    "write true, or leave the key out");
     return value->text == "true";
 }
 
@@ -228,7 +245,8 @@ void Fields::done()
         if (std::ranges::find(asked, key.text) != asked.end())
             return;
         const std::vector<std::string> known(asked.begin(), asked.end());
-        m_notes.add(DiagnosticKind::UnknownKey, key, fmt::format("{} has no key `{}`", what(), key.text), didYouMean(key.text, known));
+        m_notes.add(DiagnosticKind::UnknownKey, key, fmt::format("{} has no key `{}`", what(), key.text),
+                    didYouMean(key.text, known));
     });
 }
 

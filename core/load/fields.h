@@ -71,8 +71,8 @@ private:
 };
 
 // The parts of readers that need no key.
-std::string textOf(const Node &node, Notes &notes);               // "" with a fault if it is no text, blank, or a bare true
-std::string idOf(const Node &node, Notes &notes, bool dotted);    // the same for an id
+std::string textOf(const Node &node, Notes &notes);            // "" with a fault if it is no text, blank, or a bare true
+std::string idOf(const Node &node, Notes &notes, bool dotted); // the same for an id
 std::vector<std::string> textsOf(const Node &node, Notes &notes, bool ids); // a list or a single text, each once
 std::optional<double> numberOf(const Node &node, Notes &notes, double lo, double hi);
 // Where a text stands in a list (or the text itself), a key in a map; the node as a whole where it does not.

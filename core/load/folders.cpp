@@ -1,6 +1,5 @@
-#include "core/load/load.h"
-
 #include "core/load/document.h"
+#include "core/load/load.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -38,11 +37,13 @@ void readFile(const fs::path &path, int folder, bool own, Found &found)
     std::error_code error;
     const std::uintmax_t size = fs::file_size(path, error);
     if (!error && size > kMostBytes) {
-        found.fault(DiagnosticKind::TooLarge, path, fmt::format("a file of {} bytes", size), fmt::format("{} at most", kMostBytes));
+        found.fault(DiagnosticKind::TooLarge, path, fmt::format("a file of {} bytes", size),
+                    fmt::format("{} at most", kMostBytes));
         return;
     }
     if (!error && (found.total + size > kMostTotal || found.texts.size() >= kMostFiles)) {
-        found.fault(DiagnosticKind::TooLarge, path, "more content than is read", fmt::format("{} files and {} bytes at most", kMostFiles, kMostTotal));
+        found.fault(DiagnosticKind::TooLarge, path, "more content than is read",
+                    fmt::format("{} files and {} bytes at most", kMostFiles, kMostTotal));
         return;
     }
     std::ifstream in(path, std::ios::binary);
@@ -76,7 +77,8 @@ void readFolder(const fs::path &path, int folder, bool own, Found &found)
         if (fs::is_regular_file(status))
             readFile(file, folder, own, found);
         else
-            found.fault(DiagnosticKind::CannotRead, file, "no plain file", "links and devices are not followed; put the file itself here");
+            found.fault(DiagnosticKind::CannotRead, file, "no plain file",
+                        "links and devices are not followed; put the file itself here");
     }
 }
 

@@ -18,12 +18,16 @@ const Node *textBelow(const Node &node, std::string_view text)
     return nullptr;
 }
 
-std::string_view baseOf(std::string_view name) { return name.substr(0, name.find('.')); }
+std::string_view baseOf(std::string_view name)
+{
+    return name.substr(0, name.find('.'));
+}
 
 // a component of the appliance, or what one of its conditions is a way of
 bool belongs(std::string_view base, const Appliance &a)
 {
-    return a.component(base) != nullptr || std::ranges::any_of(a.conditions, [base](const ConditionUse &use) { return baseOf(use.id) == base; });
+    return a.component(base) != nullptr ||
+           std::ranges::any_of(a.conditions, [base](const ConditionUse &use) { return baseOf(use.id) == base; });
 }
 
 } // namespace
@@ -77,12 +81,14 @@ void checkOnly(const Only &only, const Appliance &appliance, const Node &at, Lin
             std::vector<std::string> names;
             for (const Ask &a : appliance.asks)
                 names.push_back(a.id);
-            link.add(DiagnosticKind::UnknownAsk, node, fmt::format("{} is not asked `{}`", appliance.id, id), didYouMean(id, names));
+            link.add(DiagnosticKind::UnknownAsk, node, fmt::format("{} is not asked `{}`", appliance.id, id),
+                     didYouMean(id, names));
             continue;
         }
         for (const std::string &answer : answers)
             if (std::ranges::find(ask->answers, answer) == ask->answers.end())
-                link.add(DiagnosticKind::UnknownAnswer, node, fmt::format("`{}` is no answer to `{}`", answer, id), didYouMean(answer, ask->answers));
+                link.add(DiagnosticKind::UnknownAnswer, node, fmt::format("`{}` is no answer to `{}`", answer, id),
+                         didYouMean(answer, ask->answers));
     }
 }
 

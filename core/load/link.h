@@ -17,7 +17,9 @@ class Linker // one file and the notes about it
 {
 public:
     Linker(const Document &document, std::vector<Diagnostic> &found, const Surroundings &around)
-        : m_notes(document, found), m_root(document.root), m_around(around) {}
+        : m_notes(document, found), m_root(document.root), m_around(around)
+    {
+    }
 
     const Library &library() const { return m_around.library; }
     const Surroundings &around() const { return m_around; }
@@ -25,7 +27,10 @@ public:
     const Node &at(std::initializer_list<std::string_view> path) const { return walk(path).value; }
     // The key that leads there.
     const Node &keyAt(std::initializer_list<std::string_view> path) const { return walk(path).key; }
-    void add(DiagnosticKind kind, const Node &node, std::string text, std::string hint = {}) { m_notes.add(kind, node, std::move(text), std::move(hint)); }
+    void add(DiagnosticKind kind, const Node &node, std::string text, std::string hint = {})
+    {
+        m_notes.add(kind, node, std::move(text), std::move(hint));
+    }
 
 private:
     struct Entry
@@ -40,7 +45,7 @@ private:
 };
 
 void linkKind(const Kind &kind, Linker &link);
-void linkAppliance(Appliance &appliance, Linker &link); // also spells contacts and rung items out
+void linkAppliance(Appliance &appliance, Linker &link);  // also spells contacts and rung items out
 void linkAsks(const Appliance &appliance, Linker &link); // after the trees: remarks on questions that nothing goes by
 void linkRungs(Appliance &appliance, Linker &link);      // a part of linkAppliance
 void linkTree(Tree &tree, Linker &link);

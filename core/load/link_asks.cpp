@@ -23,10 +23,13 @@ bool isUsed(const Ask &ask, const Appliance &a, const Library &library)
 {
     const auto refers = [&](const auto &thing) { return names(thing.only, ask.id); };
     const auto isAnswer = [&](const std::string &word) { return std::ranges::find(ask.answers, word) != ask.answers.end(); };
-    const auto isRated = [&](const Component &c) { return std::ranges::any_of(c.ratings, [&](const auto &r) { return isAnswer(r.first); }); };
+    const auto isRated = [&](const Component &c) {
+        return std::ranges::any_of(c.ratings, [&](const auto &r) { return isAnswer(r.first); });
+    };
     const bool railed = ask.id == "supply" && !a.rails.empty();
-    return railed || std::ranges::any_of(a.components, refers) || std::ranges::any_of(a.components, isRated) || std::ranges::any_of(a.conditions, refers)
-        || std::ranges::any_of(a.rungs, refers) || std::ranges::any_of(a.loops, refers) || isUsedByTree(ask, a, library);
+    return railed || std::ranges::any_of(a.components, refers) || std::ranges::any_of(a.components, isRated) ||
+           std::ranges::any_of(a.conditions, refers) || std::ranges::any_of(a.rungs, refers) ||
+           std::ranges::any_of(a.loops, refers) || isUsedByTree(ask, a, library);
 }
 
 } // namespace
@@ -35,7 +38,9 @@ void linkAsks(const Appliance &a, Linker &link)
 {
     for (const Ask &ask : a.asks)
         if (!ask.id.empty() && !isUsed(ask, a, link.library()))
-            link.add(DiagnosticKind::NeverUsed, link.keyAt({"asks", ask.id}), fmt::format("nothing goes by the answer to `{}`", ask.id), "every question costs each caller time; take it out, or use it in an `only`");
+            link.add(DiagnosticKind::NeverUsed, link.keyAt({"asks", ask.id}),
+                     fmt::format("nothing goes by the answer to `{}`", ask.id),
+                     "every question costs each caller time; take it out, or use it in an `only`");
 }
 
 } // namespace core

@@ -10,7 +10,8 @@ void checkNames(const WorkedCase &c, const Appliance &a, Linker &link)
 {
     const auto want = [&](const std::string &name, const Node &at) {
         if (!suspectExists(name, a, link.around()))
-            link.add(DiagnosticKind::UnknownSuspect, at, fmt::format("{} has no component or condition `{}`", a.id, name), didYouMean(name, suspectNames(a, link.library())));
+            link.add(DiagnosticKind::UnknownSuspect, at, fmt::format("{} has no component or condition `{}`", a.id, name),
+                     didYouMean(name, suspectNames(a, link.library())));
     };
     for (const std::string &name : c.truth)
         want(name, link.at({"cases", c.id, "truth", name}));
@@ -24,7 +25,9 @@ void checkAnswers(const WorkedCase &c, const Tree &tree, const Appliance &a, Lin
 {
     for (const auto &[name, answer] : c.answers) {
         if (tree.step(name) == nullptr && testOf(name, a, link.library()).test == nullptr && !mayBeBroken(name, a, link.around()))
-            link.add(DiagnosticKind::UnknownTest, link.keyAt({"cases", c.id, "answers", name}), fmt::format("`{}` is no step of {} and no test", name, tree.id), didYouMean(name, testNames(a, link.library())));
+            link.add(DiagnosticKind::UnknownTest, link.keyAt({"cases", c.id, "answers", name}),
+                     fmt::format("`{}` is no step of {} and no test", name, tree.id),
+                     didYouMean(name, testNames(a, link.library())));
     }
     for (const auto &[ask, answer] : c.asks)
         checkOnly({{ask, {answer}}}, a, link.at({"cases", c.id, "asks"}), link);
@@ -41,7 +44,8 @@ void linkCases(std::span<const WorkedCase> cases, Linker &link)
         const Tree *tree = link.library().tree(c.tree);
         const Appliance *a = tree == nullptr ? nullptr : link.library().appliance(tree->appliance);
         if (tree == nullptr && !c.tree.empty() && !link.around().broken.contains(c.tree))
-            link.add(DiagnosticKind::UnknownTree, link.at({"cases", c.id, "tree"}), fmt::format("no tree `{}`", c.tree), didYouMean(c.tree, trees));
+            link.add(DiagnosticKind::UnknownTree, link.at({"cases", c.id, "tree"}), fmt::format("no tree `{}`", c.tree),
+                     didYouMean(c.tree, trees));
         if (a == nullptr)
             continue;
         checkNames(c, *a, link);

@@ -1,6 +1,5 @@
-#include "core/load/link.h"
-
 #include "core/base/text.h"
+#include "core/load/link.h"
 #include "core/load/words.h"
 
 #include <algorithm>
@@ -21,7 +20,8 @@ void wantTerminal(const Kind &kind, std::string_view name, bool orConnector, con
 {
     const std::string_view terminal = withoutWire(name);
     if (!terminal.empty() && !isTerminal(kind, terminal, orConnector))
-        link.add(DiagnosticKind::UnknownTerminal, at, fmt::format("{} has no terminal `{}`", kind.id, terminal), didYouMean(terminal, kind.terminals));
+        link.add(DiagnosticKind::UnknownTerminal, at, fmt::format("{} has no terminal `{}`", kind.id, terminal),
+                 didYouMean(terminal, kind.terminals));
 }
 
 void checkPaths(const Kind &kind, Linker &link)
@@ -30,14 +30,16 @@ void checkPaths(const Kind &kind, Linker &link)
         wantTerminal(kind, path.from, false, link.at({"paths", path.id, "between", path.from}), link);
         wantTerminal(kind, path.to, false, link.at({"paths", path.id, "between", path.to}), link);
         if (!path.along.empty() && (path.along == path.id || kind.path(path.along) == nullptr))
-            link.add(DiagnosticKind::UnknownPath, link.at({"paths", path.id, "along"}), fmt::format("{} has no other path `{}`", kind.id, path.along), didYouMean(path.along, idsOf(kind.paths)));
+            link.add(DiagnosticKind::UnknownPath, link.at({"paths", path.id, "along"}),
+                     fmt::format("{} has no other path `{}`", kind.id, path.along), didYouMean(path.along, idsOf(kind.paths)));
     }
 }
 
 void wantMode(const Kind &kind, const std::string &mode, const Node &at, Linker &link)
 {
     if (kind.mode(mode) == nullptr)
-        link.add(DiagnosticKind::UnknownMode, at, fmt::format("{} does not fail as `{}`", kind.id, mode), didYouMean(mode, idsOf(kind.fails)));
+        link.add(DiagnosticKind::UnknownMode, at, fmt::format("{} does not fail as `{}`", kind.id, mode),
+                 didYouMean(mode, idsOf(kind.fails)));
 }
 
 bool isLoop(const std::string &name, const Library &library)
@@ -58,7 +60,8 @@ void wantOther(const std::string &name, const Node &at, Linker &link)
     else if (other == nullptr)
         link.add(DiagnosticKind::UnknownKind, at, fmt::format("no kind or condition `{}`", base), "");
     else if (other->test(name.substr(dot + 1)) == nullptr)
-        link.add(DiagnosticKind::UnknownTest, at, fmt::format("no test `{}`", name), didYouMean(name.substr(dot + 1), idsOf(other->tests)));
+        link.add(DiagnosticKind::UnknownTest, at, fmt::format("no test `{}`", name),
+                 didYouMean(name.substr(dot + 1), idsOf(other->tests)));
 }
 
 // Something must say what a good one reads: the test, or the path between its probes.
@@ -69,30 +72,27 @@ void checkLimits(const Kind &kind, const Test &test, Linker &link)
         return;
     if (test.measure == Measure::OpensAt) {
         if (std::ranges::none_of(kind.paths, [](const Path &p) { return p.opensAbove || p.closesBelow; }))
-            link.add(DiagnosticKind::NothingToCompare, link.keyAt({"tests", test.id}), fmt::format("nothing says where a good {} opens", kind.id), "add `good:` here or `opens_above:` to its path");
+            link.add(DiagnosticKind::NothingToCompare, link.keyAt({"tests", test.id}),
+                     fmt::format("nothing says where a good {} opens", kind.id),
+                     "add `good:` here or `opens_above:` to its path");
         return;
     }
     for (const Probes &probes : test.placements) {
         const Path *path = kind.pathBetween(withoutWire(probes.red), withoutWire(probes.black));
-        const bool fits = path != nullptr && (path->limits.good.empty() || path->limits.good.begin()->second.what == Shown::What::Open
-                                              || path->limits.good.begin()->second.span.of != Span::Of::Itself || path->limits.good.begin()->second.span.unit == unitOf(test.measure));
+        const bool fits =
+            path != nullptr && (path->limits.good.empty() || path->limits.good.begin()->second.what == Shown::What::Open ||
+                                path->limits.good.begin()->second.span.of != Span::Of::Itself ||
+                                path->limits.good.begin()->second.span.unit == unitOf(test.measure));
         if (!fits && isTerminal(kind, withoutWire(probes.red), false) && isTerminal(kind, withoutWire(probes.black), false)) {
-            link.add(DiagnosticKind::NothingToCompare, link.keyAt({"tests", test.id}), fmt::format("nothing says what {} to {} reads when it is good", probes.red, probes.black), "add `good:` here, or a path between them");
+            link.add(DiagnosticKind::NothingToCompare, link.keyAt({"tests", test.id}),
+                     fmt::format("nothing says what {} to {} reads when it is good", probes.red, probes.black),
+                     "add `good:` here, or a path between them");
             return;
         }
         if (test.placements.size() == 1 && probes.red.empty())
-            link.add(DiagnosticKind::NothingToCompare, link.keyAt({"tests", test.id}), "nothing says what is good", "add `good:`");
+            link.add(DiagnosticKind::NothingToCompare, link.keyAt({"tests", test.id}), "nothing says what is good",
+                     "add `good:`");
     }
-}
-
-void checkBasis(const Kind &kind, const Test &test, Linker &link)
-{
-    const Node &node = link.at({"tests", test.id});
-    if (!test.limits || !hasNumbers(*test.limits) || !node.isMap() || node.key("basis") != nullptr)
-        return;
-    const bool one = !kind.paths.empty() && std::ranges::all_of(kind.paths, [&](const Path &p) { return p.limits.basis == kind.paths[0].limits.basis; });
-    if (!one)
-        link.add(DiagnosticKind::NoBasis, link.keyAt({"tests", test.id}), fmt::format("the test `{}` has numbers and no `basis`", test.id), "say where they come from; the paths do not agree on one");
 }
 
 // What a dead test says must not ask for power, what is done with the covers on must not ask to open them.
@@ -107,9 +107,11 @@ void checkWords(const Test &test, Linker &link)
         const std::string power = dead || test.appliance == ApplianceState::AsIs ? wordsOfPower(text->text) : "";
         const std::string opening = closed ? wordsOfOpening(text->text) : "";
         if (!power.empty())
-            link.add(DiagnosticKind::WordsAgainstPower, *text, fmt::format("\"{}\" in a test without power", power), "say it without, or measure what needs power");
+            link.add(DiagnosticKind::WordsAgainstPower, *text, fmt::format("\"{}\" in a test without power", power),
+                     "say it without, or measure what needs power");
         if (!opening.empty())
-            link.add(DiagnosticKind::WordsAgainstPower, *text, fmt::format("\"{}\" in a test with the covers on", opening), "make it `appliance: no_power`");
+            link.add(DiagnosticKind::WordsAgainstPower, *text, fmt::format("\"{}\" in a test with the covers on", opening),
+                     "make it `appliance: no_power`");
     }
 }
 
@@ -123,7 +125,9 @@ void checkTest(const Kind &kind, const Test &test, Linker &link)
         wantTerminal(kind, terminal, true, link.at({"tests", test.id, "pull", terminal}), link);
     for (const std::string &contact : test.hold)
         if (contactOf(kind, contact) == nullptr)
-            link.add(DiagnosticKind::NotAContact, link.at({"tests", test.id, "hold", contact}), fmt::format("`{}` is no contact of {}", contact, kind.id), "a path with `normally: closed` or `open` is one");
+            link.add(DiagnosticKind::NotAContact, link.at({"tests", test.id, "hold", contact}),
+                     fmt::format("`{}` is no contact of {}", contact, kind.id),
+                     "a path with `normally: closed` or `open` is one");
     for (const std::string &mode : test.convicts)
         wantMode(kind, mode, link.at({"tests", test.id, "convicts", mode}), link);
     for (const auto &[answer, modes] : test.proves)
@@ -132,7 +136,6 @@ void checkTest(const Kind &kind, const Test &test, Linker &link)
     for (const std::string &name : test.onceGood)
         wantOther(name, link.at({"tests", test.id, "once_good", name}), link);
     checkLimits(kind, test, link);
-    checkBasis(kind, test, link);
     checkWords(test, link);
 }
 
@@ -145,7 +148,8 @@ void checkNeeds(const Kind &kind, Linker &link)
             if (test.find('.') != std::string::npos)
                 wantOther(test, link.at({"buy_needs", test}), link);
             else if (kind.test(test) == nullptr)
-                link.add(DiagnosticKind::UnknownTest, link.at({"buy_needs", test}), fmt::format("{} has no test `{}`", kind.id, test), didYouMean(test, idsOf(kind.tests)));
+                link.add(DiagnosticKind::UnknownTest, link.at({"buy_needs", test}),
+                         fmt::format("{} has no test `{}`", kind.id, test), didYouMean(test, idsOf(kind.tests)));
     }
 }
 
@@ -156,9 +160,11 @@ void checkLookBehind(const Kind &kind, Linker &link)
         const Kind *other = link.library().kind(base);
         const bool modeKnown = other == nullptr || base == name || other->mode(name.substr(base.size() + 1)) != nullptr;
         if (!link.around().known(base))
-            link.add(DiagnosticKind::UnknownKind, link.keyAt({"look_behind", name}), fmt::format("no kind or condition `{}`", base), "");
+            link.add(DiagnosticKind::UnknownKind, link.keyAt({"look_behind", name}),
+                     fmt::format("no kind or condition `{}`", base), "");
         else if (!modeKnown)
-            link.add(DiagnosticKind::UnknownMode, link.keyAt({"look_behind", name}), fmt::format("no `{}`", name), didYouMean(name.substr(base.size() + 1), idsOf(other->fails)));
+            link.add(DiagnosticKind::UnknownMode, link.keyAt({"look_behind", name}), fmt::format("no `{}`", name),
+                     didYouMean(name.substr(base.size() + 1), idsOf(other->fails)));
     }
 }
 

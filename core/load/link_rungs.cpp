@@ -1,6 +1,5 @@
-#include "core/load/link.h"
-
 #include "core/base/text.h"
+#include "core/load/link.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -52,7 +51,8 @@ void spellItem(Spot spot, const Appliance &a, Linker &link)
         std::vector<std::string> names;
         for (const Component &other : a.components)
             names.push_back(other.id);
-        link.add(DiagnosticKind::UnknownComponent, spot.node, fmt::format("`{}` is no rail and no component of {}", item.component, a.id), didYouMean(item.component, names));
+        link.add(DiagnosticKind::UnknownComponent, spot.node,
+                 fmt::format("`{}` is no rail and no component of {}", item.component, a.id), didYouMean(item.component, names));
         return;
     }
     const Kind *kind = link.library().kind(c->kind);
@@ -61,7 +61,8 @@ void spellItem(Spot spot, const Appliance &a, Linker &link)
     if (const Path *path = pathMeant(*kind, item.path, item.flipped))
         item.path = path->id;
     else
-        link.add(DiagnosticKind::UnknownPath, spot.node, fmt::format("{} has no path `{}`", kind->id, item.path), "name a path of the kind, or the terminal where it is entered");
+        link.add(DiagnosticKind::UnknownPath, spot.node, fmt::format("{} has no path `{}`", kind->id, item.path),
+                 "name a path of the kind, or the terminal where it is entered");
 }
 
 std::size_t usesOf(const Appliance &a, const std::string &point)
@@ -76,7 +77,9 @@ std::size_t usesOf(const Appliance &a, const std::string &point)
 void checkShape(const Rung &rung, const Node &path, const Appliance &a, Linker &link)
 {
     const auto complain = [&](std::size_t at) {
-        link.add(DiagnosticKind::LooseEnd, path.items[at], fmt::format("the rung `{}` ends in `{}`", rung.id, path.items[at].text), "a rung runs from a rail or point to a rail or point");
+        link.add(DiagnosticKind::LooseEnd, path.items[at],
+                 fmt::format("the rung `{}` ends in `{}`", rung.id, path.items[at].text),
+                 "a rung runs from a rail or point to a rail or point");
     };
     if (rung.items.front().what == RungItem::What::Part)
         complain(0);
@@ -85,9 +88,12 @@ void checkShape(const Rung &rung, const Node &path, const Appliance &a, Linker &
     for (std::size_t i = 0; i < rung.items.size(); ++i) {
         const RungItem &item = rung.items[i];
         if (item.what == RungItem::What::Point && usesOf(a, item.component) < 2)
-            link.add(DiagnosticKind::LoosePoint, path.items[i], fmt::format("the point `{}` is named only once", item.component), "a point joins two rungs; take it out, or name it in the other one");
+            link.add(DiagnosticKind::LoosePoint, path.items[i], fmt::format("the point `{}` is named only once", item.component),
+                     "a point joins two rungs; take it out, or name it in the other one");
         if (item.what == RungItem::What::Rail && i != 0 && i + 1 != rung.items.size())
-            link.add(DiagnosticKind::LooseEnd, path.items[i], fmt::format("the rail `{}` in the middle of a rung", item.component), "end the rung there and begin another");
+            link.add(DiagnosticKind::LooseEnd, path.items[i],
+                     fmt::format("the rail `{}` in the middle of a rung", item.component),
+                     "end the rung there and begin another");
     }
 }
 

@@ -1,6 +1,5 @@
-#include "core/load/link.h"
-
 #include "core/base/text.h"
+#include "core/load/link.h"
 #include "core/load/words.h"
 #include "core/tree/reading_names.h"
 
@@ -30,7 +29,8 @@ struct Case // one step of one tree, and what it is checked against
     void wantSuspect(const std::string &name, const Node &node) const
     {
         if (!name.empty() && !suspectExists(name, appliance, link.around()))
-            link.add(DiagnosticKind::UnknownSuspect, node, fmt::format("{} has no component or condition `{}`", appliance.id, name),
+            link.add(DiagnosticKind::UnknownSuspect, node,
+                     fmt::format("{} has no component or condition `{}`", appliance.id, name),
                      didYouMean(name, suspectNames(appliance, link.library())));
     }
     void wantStep(const std::string &name, const Node &node) const
@@ -62,9 +62,11 @@ void checkCure(const Case &c, const Then &then, const Node &node)
     const bool buys = whole ? std::ranges::any_of(kind->fails, bought) : cure == "replace";
     const bool fixes = whole ? !std::ranges::all_of(kind->fails, bought) : cure != "replace";
     if (then.what == Then::What::Claim && !buys)
-        c.link.add(DiagnosticKind::WrongCure, node, fmt::format("`{}` is not bought: its cure is {}", then.suspect, cure), "write `fix:` or `call:`");
+        c.link.add(DiagnosticKind::WrongCure, node, fmt::format("`{}` is not bought: its cure is {}", then.suspect, cure),
+                   "write `fix:` or `call:`");
     if (then.what == Then::What::Fix && !fixes)
-        c.link.add(DiagnosticKind::WrongCure, node, fmt::format("`{}` cannot be mended: its cure is replace", then.suspect), "write `claim:`");
+        c.link.add(DiagnosticKind::WrongCure, node, fmt::format("`{}` cannot be mended: its cure is replace", then.suspect),
+                   "write `claim:`");
 }
 
 void checkBranches(const Case &c)
@@ -73,11 +75,16 @@ void checkBranches(const Case &c)
     for (const auto &[name, then] : c.step.then) {
         const Node *written = thens.value(name);
         const Node &node = written == nullptr ? thens : *written;
-        const auto value = [&](std::string_view key) -> const Node & { return node.isMap() && node.value(key) != nullptr ? *node.value(key) : node; };
+        const auto value = [&](std::string_view key) -> const Node & {
+            return node.isMap() && node.value(key) != nullptr ? *node.value(key) : node;
+        };
         c.wantStep(then.step, then.what == Then::What::Found ? value("go") : node);
         if (then.suspect.empty())
             continue;
-        const std::string_view key = then.what == Then::What::Claim ? "claim" : then.what == Then::What::Fix ? "fix" : then.what == Then::What::Call ? "for" : "found";
+        const std::string_view key = then.what == Then::What::Claim  ? "claim"
+                                     : then.what == Then::What::Fix  ? "fix"
+                                     : then.what == Then::What::Call ? "for"
+                                                                     : "found";
         if (suspectExists(then.suspect, c.appliance, c.link.around()))
             checkCure(c, then, value(key));
         else
@@ -91,7 +98,8 @@ std::vector<const PathLimits *> limitsOf(const Library::Found &found)
     if (found.test->limits)
         return {&*found.test->limits};
     for (const Probes &probes : found.test->placements)
-        if (const Path *path = found.kind == nullptr ? nullptr : found.kind->pathBetween(withoutWire(probes.red), withoutWire(probes.black)))
+        if (const Path *path =
+                found.kind == nullptr ? nullptr : found.kind->pathBetween(withoutWire(probes.red), withoutWire(probes.black)))
             limits.push_back(&path->limits);
     return limits.size() == found.test->placements.size() ? limits : std::vector<const PathLimits *>{};
 }
@@ -115,7 +123,9 @@ void checkReadings(const Case &c, const Library::Found &found)
     std::vector<std::string> missing = possibleReadings(test, limitsOf(found));
     std::erase_if(missing, [&](const std::string &name) { return c.step.thenFor(name) != nullptr; });
     if (!missing.empty() && !c.step.then.empty())
-        c.link.add(DiagnosticKind::ReadingWithoutBranch, c.link.keyAt({"steps", c.step.id, "then"}), fmt::format("`{}` can read {}, and no branch says what then", c.step.test, joined(missing, ", ")), "add a branch for each, or `else`");
+        c.link.add(DiagnosticKind::ReadingWithoutBranch, c.link.keyAt({"steps", c.step.id, "then"}),
+                   fmt::format("`{}` can read {}, and no branch says what then", c.step.test, joined(missing, ", ")),
+                   "add a branch for each, or `else`");
 }
 
 void checkTest(const Case &c)
@@ -124,7 +134,8 @@ void checkTest(const Case &c)
     if (found.test != nullptr)
         checkReadings(c, found);
     else if (!c.step.test.empty() && !mayBeBroken(c.step.test, c.appliance, c.link.around()))
-        c.link.add(DiagnosticKind::UnknownTest, c.at("test"), fmt::format("{} has no test or loop `{}`", c.appliance.id, c.step.test),
+        c.link.add(DiagnosticKind::UnknownTest, c.at("test"),
+                   fmt::format("{} has no test or loop `{}`", c.appliance.id, c.step.test),
                    didYouMean(c.step.test, testNames(c.appliance, c.link.library())));
 }
 
@@ -133,9 +144,11 @@ void checkPower(const Case &c)
     const Step &step = c.step;
     const ServicePlace *place = c.appliance.servicePlace(step.at);
     if (!step.at.empty() && place == nullptr)
-        c.link.add(DiagnosticKind::UnknownPlace, c.at("at"), fmt::format("{} has no place `{}`", c.appliance.id, step.at), didYouMean(step.at, idsOf(c.appliance.places)));
+        c.link.add(DiagnosticKind::UnknownPlace, c.at("at"), fmt::format("{} has no place `{}`", c.appliance.id, step.at),
+                   didYouMean(step.at, idsOf(c.appliance.places)));
     if (place != nullptr && place->cover && step.appliance == ApplianceState::AsIs)
-        c.link.add(DiagnosticKind::BehindCover, c.at("at"), fmt::format("`{}` is behind a cover, and the step is `as_is`", step.at), "make it `appliance: no_power`");
+        c.link.add(DiagnosticKind::BehindCover, c.at("at"),
+                   fmt::format("`{}` is behind a cover, and the step is `as_is`", step.at), "make it `appliance: no_power`");
     if (step.what == Step::What::Test)
         return;
     const std::string_view key = step.what == Step::What::Ask ? "ask" : step.what == Step::What::Look ? "look" : "do";
@@ -144,9 +157,11 @@ void checkPower(const Case &c)
     const std::string power = quiet && step.touches.empty() ? wordsOfPower(step.text) : "";
     const std::string opening = closed ? wordsOfOpening(step.text) : "";
     if (!power.empty())
-        c.link.add(DiagnosticKind::WordsAgainstPower, c.at(key), fmt::format("\"{}\" in a step without power", power), "make it `appliance: in_use`, or say it without");
+        c.link.add(DiagnosticKind::WordsAgainstPower, c.at(key), fmt::format("\"{}\" in a step without power", power),
+                   "make it `appliance: in_use`, or say it without");
     if (!opening.empty())
-        c.link.add(DiagnosticKind::WordsAgainstPower, c.at(key), fmt::format("\"{}\" in a step with the covers on", opening), "make it `appliance: no_power` and say `at:`");
+        c.link.add(DiagnosticKind::WordsAgainstPower, c.at(key), fmt::format("\"{}\" in a step with the covers on", opening),
+                   "make it `appliance: no_power` and say `at:`");
 }
 
 void checkStep(const Case &c)
@@ -170,12 +185,13 @@ void checkSeen(const Tree &tree, const Appliance &a, Linker &link)
         std::vector<std::string> positions;
         for (const auto &[position, contacts] : a.closed)
             positions.push_back(position);
-        link.add(DiagnosticKind::UnknownPosition, link.at({"seen", "during"}), fmt::format("{} has no position `{}`", a.id, tree.during), didYouMean(tree.during, positions));
+        link.add(DiagnosticKind::UnknownPosition, link.at({"seen", "during"}),
+                 fmt::format("{} has no position `{}`", a.id, tree.during), didYouMean(tree.during, positions));
     }
     for (const auto &[rung, word] : tree.seen)
         if (std::ranges::none_of(a.rungs, [&](const Rung &r) { return r.id == rung; }))
-            link.add(DiagnosticKind::UnknownRung, link.keyAt({"seen", rung}),
-                     fmt::format("{} has no rung `{}`", a.id, rung), didYouMean(rung, idsOf(a.rungs)));
+            link.add(DiagnosticKind::UnknownRung, link.keyAt({"seen", rung}), fmt::format("{} has no rung `{}`", a.id, rung),
+                     didYouMean(rung, idsOf(a.rungs)));
 }
 
 } // namespace
@@ -188,13 +204,15 @@ void linkTree(Tree &tree, Linker &link)
         for (const auto &[id, a] : link.library().appliances)
             names.push_back(id);
         if (!tree.appliance.empty() && !link.around().broken.contains(tree.appliance))
-            link.add(DiagnosticKind::UnknownAppliance, link.at({"tree"}), fmt::format("no appliance `{}`", tree.appliance), didYouMean(tree.appliance, names));
+            link.add(DiagnosticKind::UnknownAppliance, link.at({"tree"}), fmt::format("no appliance `{}`", tree.appliance),
+                     didYouMean(tree.appliance, names));
         return;
     }
     checkSeen(tree, *appliance, link);
     for (const auto &[name, weight] : tree.weights) {
         if (!name.empty() && !suspectExists(name, *appliance, link.around()))
-            link.add(DiagnosticKind::UnknownSuspect, link.keyAt({"weights", name}), fmt::format("{} has no component or condition `{}`", appliance->id, name),
+            link.add(DiagnosticKind::UnknownSuspect, link.keyAt({"weights", name}),
+                     fmt::format("{} has no component or condition `{}`", appliance->id, name),
                      didYouMean(name, suspectNames(*appliance, link.library())));
     }
     for (const Step &step : tree.steps)

@@ -32,7 +32,8 @@ void take(Reader &reader, std::size_t at)
     const auto [first, isNew] = reader.firstOf.try_emplace(file.id, at);
     if (!isNew) {
         if (reader.sources[first->second]->folder == reader.sources[at]->folder)
-            file.found.push_back({DiagnosticKind::DuplicateId, file.document.place(file.document.root), fmt::format("`{}` a second time", file.id),
+            file.found.push_back({DiagnosticKind::DuplicateId, file.document.place(file.document.root),
+                                  fmt::format("`{}` a second time", file.id),
                                   fmt::format("it is in {} already", reader.files[first->second].document.file)});
         file.value = std::monostate{};
         return;
@@ -90,7 +91,8 @@ void fillBeside(Reader &reader)
         for (const auto &[name, chance] : kind.lookBehind)
             behind.insert(name.substr(0, name.find('.')));
     for (const ContentFile &file : reader.files)
-        if (std::holds_alternative<Kind>(file.value) && !library.kinds[file.id].isPart && behind.contains(file.id) && file.document.root.key("beside") == nullptr)
+        if (std::holds_alternative<Kind>(file.value) && !library.kinds[file.id].isPart && behind.contains(file.id) &&
+            file.document.root.key("beside") == nullptr)
             library.kinds[file.id].beside = kBeside;
 }
 
@@ -99,10 +101,13 @@ void findFaulty(Reader &reader)
     Library &library = reader.loaded.library;
     library.faulty = reader.broken;
     for (const ContentFile &file : reader.files)
-        if (const auto first = reader.firstOf.find(file.id); first != reader.firstOf.end() && &reader.files[first->second] == &file && hasFault(file.found))
+        if (const auto first = reader.firstOf.find(file.id);
+            first != reader.firstOf.end() && &reader.files[first->second] == &file && hasFault(file.found))
             library.faulty.insert(file.id);
     for (const auto &[id, a] : library.appliances) {
-        const auto isFaulty = [&](const std::string &kind) { return library.faulty.contains(kind) || library.kind(kind) == nullptr; };
+        const auto isFaulty = [&](const std::string &kind) {
+            return library.faulty.contains(kind) || library.kind(kind) == nullptr;
+        };
         const bool parts = std::ranges::any_of(a.components, [&](const Component &c) { return isFaulty(c.kind); });
         const bool causes = std::ranges::any_of(a.conditions, [&](const ConditionUse &use) {
             const Kind *kind = library.kindOf(a, use.id);
@@ -144,7 +149,8 @@ Parsed<T> parse(std::string_view text, std::string_view fileName, std::string_vi
         ContentFile file = contentOf(text, std::string(fileName));
         T *value = std::get_if<T>(&file.value);
         if (value == nullptr && !hasFault(file.found))
-            file.found.push_back({DiagnosticKind::UnknownSort, file.document.place(file.document.root), fmt::format("the file is not {}", sort), ""});
+            file.found.push_back({DiagnosticKind::UnknownSort, file.document.place(file.document.root),
+                                  fmt::format("the file is not {}", sort), ""});
         parsed.diagnostics = std::move(file.found);
         sortByPlace(parsed.diagnostics);
         if (value != nullptr && !hasFault(parsed.diagnostics))
@@ -166,9 +172,18 @@ Loaded loadTexts(std::span<const SourceText> texts)
     }
 }
 
-Parsed<Kind> parseKind(std::string_view text, std::string_view fileName) { return parse<Kind>(text, fileName, "a kind or condition"); }
-Parsed<Appliance> parseAppliance(std::string_view text, std::string_view fileName) { return parse<Appliance>(text, fileName, "an appliance"); }
-Parsed<Tree> parseTree(std::string_view text, std::string_view fileName) { return parse<Tree>(text, fileName, "a tree"); }
+Parsed<Kind> parseKind(std::string_view text, std::string_view fileName)
+{
+    return parse<Kind>(text, fileName, "a kind or condition");
+}
+Parsed<Appliance> parseAppliance(std::string_view text, std::string_view fileName)
+{
+    return parse<Appliance>(text, fileName, "an appliance");
+}
+Parsed<Tree> parseTree(std::string_view text, std::string_view fileName)
+{
+    return parse<Tree>(text, fileName, "a tree");
+}
 Parsed<std::vector<WorkedCase>> parseCases(std::string_view text, std::string_view fileName)
 {
     return parse<std::vector<WorkedCase>>(text, fileName, "a list of cases");

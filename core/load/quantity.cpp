@@ -20,7 +20,8 @@ QuantityFault notAQuantity(std::string_view text, std::string_view like)
 
 QuantityFault wrongUnit(std::string_view text, std::string_view wanted)
 {
-    return {DiagnosticKind::WrongUnit, fmt::format("`{}` has not the unit wanted here", text), fmt::format("write it in {}", wanted)};
+    return {DiagnosticKind::WrongUnit, fmt::format("`{}` has not the unit wanted here", text),
+            fmt::format("write it in {}", wanted)};
 }
 
 Words wordsOf(std::string_view text)
@@ -60,9 +61,11 @@ Read<Span> checked(std::string_view text, Span span)
     const double least = neverNegative(span.unit) ? 0 : -kEndless;
     const double lo = span.lo == -kEndless ? span.hi : span.lo;
     if (lo < least)
-        return unexpected(QuantityFault{DiagnosticKind::OutOfRange, fmt::format("`{}` is below zero", text), "write what a meter can show"});
+        return unexpected(
+            QuantityFault{DiagnosticKind::OutOfRange, fmt::format("`{}` is below zero", text), "write what a meter can show"});
     if (span.lo > span.hi)
-        return unexpected(QuantityFault{DiagnosticKind::Reversed, fmt::format("`{}` runs from the larger to the smaller", text), "write the smaller value first"});
+        return unexpected(QuantityFault{DiagnosticKind::Reversed, fmt::format("`{}` runs from the larger to the smaller", text),
+                                        "write the smaller value first"});
     return span;
 }
 
@@ -85,12 +88,14 @@ Read<Span> spanIn(std::string_view text)
     if (!lo || !hi)
         return unexpected(notAQuantity(text, kLike));
     if (last.size() == 1)
-        return unexpected(QuantityFault{DiagnosticKind::WrongUnit, fmt::format("`{}` has no unit", text), "add ohm, V, A, uF, Hz, C, W, s, %, `of rating` or `of curve`"});
+        return unexpected(QuantityFault{DiagnosticKind::WrongUnit, fmt::format("`{}` has no unit", text),
+                                        "add ohm, V, A, uF, Hz, C, W, s, %, `of rating` or `of curve`"});
     const auto scale = scaleOf(Words(last.begin() + 1, last.end()));
     const auto firstScale = first.size() == 1 ? scale : scaleOf(Words(first.begin() + 1, first.end()));
     if (!scale || !firstScale || scale->unit != firstScale->unit || scale->of != firstScale->of)
         return unexpected(notAQuantity(text, kLike));
-    return checked(text, {most ? -kEndless : *lo * firstScale->factor, least ? kEndless : *hi * scale->factor, scale->unit, scale->of});
+    return checked(text,
+                   {most ? -kEndless : *lo * firstScale->factor, least ? kEndless : *hi * scale->factor, scale->unit, scale->of});
 }
 
 Read<Shown> shownIn(std::string_view text)
@@ -122,7 +127,9 @@ Read<Rating> ratingIn(std::string_view text)
 {
     const Words words = wordsOf(text);
     Rating rating;
-    const auto value = [&](std::size_t at) { return amountIn(fmt::format("{} {}", words[at], words[at + 1]), unitNamed(words[at + 1]).value_or(ScaledUnit{}).unit); };
+    const auto value = [&](std::size_t at) {
+        return amountIn(fmt::format("{} {}", words[at], words[at + 1]), unitNamed(words[at + 1]).value_or(ScaledUnit{}).unit);
+    };
     if (words.size() != 2 && words.size() != 4)
         return unexpected(notAQuantity(text, "240 V 5400 W"));
     for (std::size_t at = 0; at < words.size(); at += 2) {
@@ -130,7 +137,8 @@ Read<Rating> ratingIn(std::string_view text)
         if (!amount)
             return unexpected(notAQuantity(text, "240 V 5400 W"));
         if (*amount <= 0)
-            return unexpected(QuantityFault{DiagnosticKind::OutOfRange, fmt::format("a rating of `{}`", text), "a plate value is above zero"});
+            return unexpected(
+                QuantityFault{DiagnosticKind::OutOfRange, fmt::format("a rating of `{}`", text), "a plate value is above zero"});
         const Unit unit = unitNamed(words[at + 1])->unit;
         if (words.size() == 2)
             rating.value = Amount{*amount, unit};
@@ -145,14 +153,16 @@ Read<Rating> ratingIn(std::string_view text)
 Read<Price> priceIn(std::string_view text)
 {
     const Words words = wordsOf(text);
-    const bool isCode = words.size() == 2 && words[1].size() == 3 && std::ranges::all_of(words[1], [](char c) { return c >= 'A' && c <= 'Z'; });
+    const bool isCode =
+        words.size() == 2 && words[1].size() == 3 && std::ranges::all_of(words[1], [](char c) { return c >= 'A' && c <= 'Z'; });
     const std::vector<std::string_view> ends = isCode ? split(words[0], '-') : std::vector<std::string_view>{};
     const auto lo = ends.empty() ? std::nullopt : numberIn(ends.front());
     const auto hi = ends.empty() ? std::nullopt : numberIn(ends.back());
     if (!lo || !hi || ends.size() > 2)
         return unexpected(notAQuantity(text, "10-40 USD"));
     if (*lo > *hi)
-        return unexpected(QuantityFault{DiagnosticKind::Reversed, fmt::format("`{}` runs from the larger to the smaller", text), "write the smaller price first"});
+        return unexpected(QuantityFault{DiagnosticKind::Reversed, fmt::format("`{}` runs from the larger to the smaller", text),
+                                        "write the smaller price first"});
     return Price{*lo, *hi, std::string(words[1])};
 }
 

@@ -17,7 +17,7 @@ using Read = Expected<T, QuantityFault>;
 
 // A range, or a single value (lo == hi). Ohm, farad, hertz, watt, second and factors are never negative; lo <= hi.
 Read<Span> spanIn(std::string_view text);
-Read<Shown> shownIn(std::string_view text); // a span, OL or jumps
+Read<Shown> shownIn(std::string_view text);              // a span, OL or jumps
 Read<double> amountIn(std::string_view text, Unit unit); // "120 V", "-120 V", "5 min" (a time: seconds)
 Read<Rating> ratingIn(std::string_view text);            // "240 V 5400 W", or a single value
 Read<Price> priceIn(std::string_view text);              // "10-40 USD"

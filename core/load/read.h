@@ -17,6 +17,6 @@ Test readTest(const Node &key, const Node &value, Notes &notes, bool isLoop);
 PathLimits readLimits(Fields &fields, bool needsBasis);
 bool hasNumbers(const PathLimits &limits);
 Span readSpan(Fields &fields, std::string_view key, Unit wanted); // {} if the key is not there
-double minutesOf(Measure measure); // where the author is silent
+double minutesOf(Measure measure);                                // where the author is silent
 
 } // namespace core

@@ -19,7 +19,8 @@ Ask readAsk(const Node &key, const Node &value, Notes &notes)
         notes.add(DiagnosticKind::WrongShape, *fields.node().value("answers"), "a question needs two answers", "list them");
     eachEntry(fields.find("says"), notes, [&](const Node &answer, const Node &text) {
         if (std::ranges::find(ask.answers, answer.text) == ask.answers.end())
-            notes.add(DiagnosticKind::UnknownAnswer, answer, fmt::format("`{}` is no answer of {}", answer.text, fields.what()), didYouMean(answer.text, ask.answers));
+            notes.add(DiagnosticKind::UnknownAnswer, answer, fmt::format("`{}` is no answer of {}", answer.text, fields.what()),
+                      didYouMean(answer.text, ask.answers));
         ask.says[answer.text] = textOf(text, notes);
     });
     fields.done();
@@ -80,7 +81,8 @@ Component readComponent(const Node &key, const Node &value, Notes &notes)
         c.kind = c.id;
     c.at = fields.id("at", true);
     c.name = fields.sentence("name");
-    eachEntry(fields.find("reach"), notes, [&](const Node &test, const Node &place) { c.reach[test.text] = idOf(place, notes, false); });
+    eachEntry(fields.find("reach"), notes,
+              [&](const Node &test, const Node &place) { c.reach[test.text] = idOf(place, notes, false); });
     c.only = fields.only("only");
     c.price = readQuantity<Price>(fields.find("price"), notes, priceIn);
     readRatings(fields.find("rating"), c, notes);
@@ -141,7 +143,8 @@ Rung readRung(const Node &node, Notes &notes)
         entry.what = point ? RungItem::What::Point : RungItem::What::Part;
         entry.component = point ? text.substr(1, text.size() - 2) : std::move(text);
         if (point && !isId(entry.component))
-            notes.add(DiagnosticKind::BadId, item, fmt::format("`{}` is no name of a point", entry.component), "small letters, digits and _");
+            notes.add(DiagnosticKind::BadId, item, fmt::format("`{}` is no name of a point", entry.component),
+                      "small letters, digits and _");
         rung.items.push_back(std::move(entry));
     }
     return rung;
@@ -162,10 +165,12 @@ Appliance readAppliance(Fields &file)
     a.hazards = file.dottedIds("hazards");
     eachEntry(file.find("asks"), notes, [&](const Node &k, const Node &v) { a.asks.push_back(readAsk(k, v, notes)); });
     eachEntry(file.need("places"), notes, [&](const Node &k, const Node &v) { a.places.push_back(readPlace(k, v, notes)); });
-    eachEntry(file.need("components"), notes, [&](const Node &k, const Node &v) { a.components.push_back(readComponent(k, v, notes)); });
+    eachEntry(file.need("components"), notes,
+              [&](const Node &k, const Node &v) { a.components.push_back(readComponent(k, v, notes)); });
     readRails(file.find("rails"), a, notes);
     a.frame = file.dottedIds("frame");
-    eachEntry(file.find("conditions"), notes, [&](const Node &k, const Node &v) { a.conditions.push_back(readCondition(k, v, notes)); });
+    eachEntry(file.find("conditions"), notes,
+              [&](const Node &k, const Node &v) { a.conditions.push_back(readCondition(k, v, notes)); });
     if (const Node *rungs = file.find("rungs")) {
         if (!rungs->isList())
             notes.add(DiagnosticKind::WrongShape, *rungs, "`rungs` is no list", "begin each rung with a dash");
@@ -173,7 +178,8 @@ Appliance readAppliance(Fields &file)
             for (const Node &rung : rungs->items)
                 a.rungs.push_back(readRung(rung, notes));
     }
-    eachEntry(file.find("closed"), notes, [&](const Node &k, const Node &v) { a.closed.emplace_back(idOf(k, notes, false), textsOf(v, notes, true)); });
+    eachEntry(file.find("closed"), notes,
+              [&](const Node &k, const Node &v) { a.closed.emplace_back(idOf(k, notes, false), textsOf(v, notes, true)); });
     eachEntry(file.find("loops"), notes, [&](const Node &k, const Node &v) { a.loops.push_back(readTest(k, v, notes, true)); });
     return a;
 }

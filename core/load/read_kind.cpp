@@ -8,12 +8,19 @@ namespace core {
 namespace {
 
 constexpr std::array<std::string_view, 3> kModeKeys{"share", "cure", "say"}; // of `fails`, beside the paths
-constexpr double kListShares = 0.6; // a plain `look_behind` list shares it
+constexpr double kListShares = 0.6;                                          // a plain `look_behind` list shares it
 
 std::string readCure(Fields &fields)
 {
-    return fields.word<std::string>("cure", {{"replace", "replace"}, {"reset", "reset"}, {"clean", "clean"}, {"free", "free"},
-                                             {"reconnect", "reconnect"}, {"adjust", "adjust"}, {"call", "call"}}, "");
+    return fields.word<std::string>("cure",
+                                    {{"replace", "replace"},
+                                     {"reset", "reset"},
+                                     {"clean", "clean"},
+                                     {"free", "free"},
+                                     {"reconnect", "reconnect"},
+                                     {"adjust", "adjust"},
+                                     {"call", "call"}},
+                                    "");
 }
 
 std::optional<Curve> readCurve(const Node *node, Notes &notes)
@@ -31,7 +38,8 @@ std::optional<Curve> readCurve(const Node *node, Notes &notes)
         curve = {Curve::Family::Ntc, ohms("ntc_r25"), fields.number("ntc_b", 500, 10'000).value_or(1)};
     fields.done();
     if (curve.r0 <= 0)
-        notes.add(DiagnosticKind::OutOfRange, *node, "a curve must rise or fall from a resistance above zero", "`{ntc_r25: 10 kohm, ntc_b: 3950}`, `{platinum_r0: 1000 ohm}` or `{copper_r20: 3 ohm}`");
+        notes.add(DiagnosticKind::OutOfRange, *node, "a curve must rise or fall from a resistance above zero",
+                  "`{ntc_r25: 10 kohm, ntc_b: 3950}`, `{platinum_r0: 1000 ohm}` or `{copper_r20: 3 ohm}`");
     return curve;
 }
 
@@ -48,7 +56,8 @@ Path readPath(const Node &key, const Node &value, Notes &notes)
     path.id = idOf(key, notes, false);
     path.place = notes.place(key);
     if (std::ranges::find(kModeKeys, path.id) != kModeKeys.end())
-        notes.add(DiagnosticKind::BadId, key, fmt::format("a path may not be called `{}`", path.id), "the word is a key of `fails`; take another");
+        notes.add(DiagnosticKind::BadId, key, fmt::format("a path may not be called `{}`", path.id),
+                  "the word is a key of `fails`; take another");
     Fields fields(key, value, notes, "the path");
     if (const Node *between = fields.need("between")) {
         const std::vector<std::string> ends = textsOf(*between, notes, true);
@@ -59,7 +68,8 @@ Path readPath(const Node &key, const Node &value, Notes &notes)
     }
     path.along = fields.id("along");
     path.limits = readLimits(fields, true);
-    path.normally = fields.word<Path::Normally>("normally", {{"closed", Path::Normally::Closed}, {"open", Path::Normally::Open}}, Path::Normally::Always);
+    path.normally = fields.word<Path::Normally>("normally", {{"closed", Path::Normally::Closed}, {"open", Path::Normally::Open}},
+                                                Path::Normally::Always);
     path.curve = readCurve(fields.find("curve"), notes);
     path.working = readOptionalSpan(fields, "working", Unit::Ohm);
     path.settlesS = fields.seconds("settles");
@@ -68,7 +78,8 @@ Path readPath(const Node &key, const Node &value, Notes &notes)
     fields.done();
     for (const auto &[volts, good] : path.limits.good)
         if (good.span.of == Span::Of::Curve && !path.curve)
-            fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} goes by a curve it does not have", fields.what()), "add `curve:`");
+            fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} goes by a curve it does not have", fields.what()),
+                         "add `curve:`");
     if (path.limits.good.empty() && !fields.has("good"))
         fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} has no `good`", fields.what()), "say what a good one reads");
     return path;
@@ -107,7 +118,8 @@ void readNeeds(const Node *node, Kind &kind, Notes &notes)
         kind.buyNeeds["else"] = textsOf(*node, notes, true);
         return;
     }
-    eachEntry(node, notes, [&](const Node &mode, const Node &tests) { kind.buyNeeds[textOf(mode, notes)] = textsOf(tests, notes, true); });
+    eachEntry(node, notes,
+              [&](const Node &mode, const Node &tests) { kind.buyNeeds[textOf(mode, notes)] = textsOf(tests, notes, true); });
 }
 
 void readLookBehind(const Node *node, Kind &kind, Notes &notes)
@@ -127,7 +139,8 @@ void readLookBehind(const Node *node, Kind &kind, Notes &notes)
         sum += share;
     });
     if (sum > 0.9 + 1e-9)
-        notes.add(DiagnosticKind::OutOfRange, *node, fmt::format("the chances add up to {:.2f}", sum), "0.9 at most: sometimes nothing stands behind");
+        notes.add(DiagnosticKind::OutOfRange, *node, fmt::format("the chances add up to {:.2f}", sum),
+                  "0.9 at most: sometimes nothing stands behind");
 }
 
 void readFate(Fields &fields, Kind &kind) // what follows from a proof
@@ -141,7 +154,8 @@ void readFate(Fields &fields, Kind &kind) // what follows from a proof
     kind.cureSay = fields.sentence("cure_say");
     kind.call = fields.sentence("call");
     if (kind.cure == "call" && !fields.has("call"))
-        fields.notes().add(DiagnosticKind::MissingKey, *fields.node().value("cure"), "`cure: call` does not say whom", "add `call:` with the trade");
+        fields.notes().add(DiagnosticKind::MissingKey, *fields.node().value("cure"), "`cure: call` does not say whom",
+                           "add `call:` with the trade");
     kind.fittedBy = fields.sentence("fitted_by");
     kind.byElimination = fields.flag("by_elimination");
     kind.beside = fields.number("beside", 0, 0.5).value_or(0);
@@ -154,8 +168,24 @@ void readTerminals(Fields &fields, Kind &kind)
     eachEntry(fields.find("called"), fields.notes(), [&](const Node &terminal, const Node &name) {
         kind.called[terminal.text] = textOf(name, fields.notes());
         if (std::ranges::find(kind.terminals, terminal.text) == kind.terminals.end())
-            fields.notes().add(DiagnosticKind::UnknownTerminal, terminal, fmt::format("no terminal `{}`", terminal.text), didYouMean(terminal.text, kind.terminals));
+            fields.notes().add(DiagnosticKind::UnknownTerminal, terminal, fmt::format("no terminal `{}`", terminal.text),
+                               didYouMean(terminal.text, kind.terminals));
     });
+}
+
+// A test's own numbers may go by the basis of the paths, where these agree on one.
+void readBasis(const Node &key, const Node &value, const Kind &kind, Test &test, Notes &notes)
+{
+    if (!test.limits || !hasNumbers(*test.limits) || value.key("basis") != nullptr)
+        return;
+    const auto alike = [&](const Path &p) { return p.limits.basis == kind.paths[0].limits.basis; };
+    if (kind.paths.empty() || !std::ranges::all_of(kind.paths, alike)) {
+        notes.add(DiagnosticKind::NoBasis, key, fmt::format("the test `{}` has numbers and no `basis`", test.id),
+                  "say where they come from; the paths do not agree on one");
+        return;
+    }
+    test.limits->basis = kind.paths[0].limits.basis;
+    test.limits->source = kind.paths[0].limits.source;
 }
 
 // In the tests of a condition its own id stands for every way it can be.
@@ -182,13 +212,17 @@ Kind readKind(Fields &file)
     kind.name = file.sentence("name", true);
     kind.does = file.sentence("does");
     readTerminals(file, kind);
-    eachEntry(file.find("paths"), notes, [&](const Node &key, const Node &value) { kind.paths.push_back(readPath(key, value, notes)); });
+    eachEntry(file.find("paths"), notes,
+              [&](const Node &key, const Node &value) { kind.paths.push_back(readPath(key, value, notes)); });
     std::erase_if(kind.paths, [](const Path &path) { return std::ranges::find(kModeKeys, path.id) != kModeKeys.end(); });
     const Node *fails = kind.isPart ? file.need("fails") : file.find("fails");
     eachEntry(fails, notes, [&](const Node &key, const Node &value) { kind.fails.push_back(readMode(key, value, kind, notes)); });
     if (!kind.isPart && fails == nullptr)
         kind.fails.push_back({"", 1, {}, "", "", kind.place});
-    eachEntry(file.find("tests"), notes, [&](const Node &key, const Node &value) { kind.tests.push_back(readTest(key, value, notes, false)); });
+    eachEntry(file.find("tests"), notes, [&](const Node &key, const Node &value) {
+        kind.tests.push_back(readTest(key, value, notes, false));
+        readBasis(key, value, kind, kind.tests.back(), notes);
+    });
     if (!kind.isPart)
         spellModes(kind);
     readFate(file, kind);

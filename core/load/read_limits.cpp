@@ -65,25 +65,33 @@ void readEdge(Fields &fields, std::string_view key, const ByVoltage<Shown> &good
             return;
         const Span &span = beside->second.span;
         if (span.unit != edge->unit || span.of != edge->of)
-            notes.add(DiagnosticKind::WrongUnit, value, fmt::format("`{}` and `good` are written in different units", key), "write both in one");
+            notes.add(DiagnosticKind::WrongUnit, value, fmt::format("`{}` and `good` are written in different units", key),
+                      "write both in one");
         else if (key == "bad_below" ? edge->lo > span.lo : edge->hi < span.hi)
-            notes.add(DiagnosticKind::Reversed, value, fmt::format("`{}` lies inside what is good", key), "between good and bad there may be a gap, never an overlap");
+            notes.add(DiagnosticKind::Reversed, value, fmt::format("`{}` lies inside what is good", key),
+                      "between good and bad there may be a gap, never an overlap");
     });
 }
 
 void readBasis(Fields &fields, PathLimits &limits, bool needsBasis)
 {
     Notes &notes = fields.notes();
-    limits.basis = fields.word<Basis>("basis", {{"common practice", Basis::CommonPractice}, {"plate", Basis::Plate}, {"sheet", Basis::Sheet}, {"published", Basis::Published}},
+    limits.basis = fields.word<Basis>("basis",
+                                      {{"common practice", Basis::CommonPractice},
+                                       {"plate", Basis::Plate},
+                                       {"sheet", Basis::Sheet},
+                                       {"published", Basis::Published}},
                                       Basis::CommonPractice);
     limits.source = fields.sentence("source");
     if (limits.basis == Basis::Published && limits.source.empty())
-        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} is published, but not where", fields.what()), "add `source:` with the clause or page");
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} is published, but not where", fields.what()),
+                     "add `source:` with the clause or page");
     if (limits.basis != Basis::Published && fields.has("source"))
-        notes.add(DiagnosticKind::KeyNotHere, *fields.node().key("source"), "a `source` without `basis: published`", "add the basis");
+        notes.add(DiagnosticKind::KeyNotHere, *fields.node().key("source"), "a `source` without `basis: published`",
+                  "add the basis");
     if (needsBasis && !fields.has("basis") && hasNumbers(limits))
         fields.lacks(DiagnosticKind::NoBasis, fmt::format("{} has numbers and no `basis`", fields.what()),
-                  "say where they come from: common practice, plate, sheet, or published with a source");
+                     "say where they come from: common practice, plate, sheet, or published with a source");
 }
 
 } // namespace
@@ -105,7 +113,8 @@ PathLimits readLimits(Fields &fields, bool needsBasis)
     readBasis(fields, limits, needsBasis);
     const auto open = [](const auto &entry) { return entry.second.what == Shown::What::Open; };
     if (!limits.badAbove.empty() && std::ranges::any_of(limits.good, open))
-        fields.notes().add(DiagnosticKind::KeyNotHere, *fields.node().key("bad_above"), "`bad_above` where good is OL", "nothing reads higher than OL; take it out");
+        fields.notes().add(DiagnosticKind::KeyNotHere, *fields.node().key("bad_above"), "`bad_above` where good is OL",
+                           "nothing reads higher than OL; take it out");
     return limits;
 }
 
@@ -119,7 +128,8 @@ Span readSpan(Fields &fields, std::string_view key, Unit wanted)
     if (!span)
         noteQuantity(span.error(), *node, fields.notes());
     else if (span->unit != wanted || span->of != Span::Of::Itself)
-        fields.notes().add(DiagnosticKind::WrongUnit, *node, fmt::format("`{}` has not the unit wanted here", text), fmt::format("write it in {}", wanted == Unit::Celsius ? "C" : unitCode(wanted)));
+        fields.notes().add(DiagnosticKind::WrongUnit, *node, fmt::format("`{}` has not the unit wanted here", text),
+                           fmt::format("write it in {}", wanted == Unit::Celsius ? "C" : unitCode(wanted)));
     return span.value_or(Span{});
 }
 

@@ -1,6 +1,5 @@
-#include "core/load/read.h"
-
 #include "core/base/text.h"
+#include "core/load/read.h"
 
 #include <algorithm>
 #include <array>
@@ -9,7 +8,8 @@
 namespace core {
 namespace {
 
-constexpr std::array<std::string_view, 5> kTemperatures{"part_temperature", "printed_temperature", "ambient", "air_temperature", "water_temperature"};
+constexpr std::array<std::string_view, 5> kTemperatures{"part_temperature", "printed_temperature", "ambient", "air_temperature",
+                                                        "water_temperature"};
 
 void readMeasure(Fields &fields, Test &test)
 {
@@ -17,12 +17,13 @@ void readMeasure(Fields &fields, Test &test)
     if (fields.need("measure") == nullptr)
         return;
     const auto of = [](Measure m) { return std::pair(word(m), m); };
-    test.measure = fields.word<Measure>(
-        "measure",
-        {of(Measure::Resistance), of(Measure::Continuity), of(Measure::Capacitance), of(Measure::Diode), of(Measure::VoltageAc),
-         of(Measure::VoltageDc), of(Measure::VoltageLowImpedance), of(Measure::CurrentClamp), of(Measure::Frequency), of(Measure::Duty),
-         of(Measure::Temperature), of(Measure::OpensAt), of(Measure::Look), of(Measure::Hand), of(Measure::Ear)},
-        Measure::Resistance);
+    test.measure =
+        fields.word<Measure>("measure",
+                             {of(Measure::Resistance), of(Measure::Continuity), of(Measure::Capacitance), of(Measure::Diode),
+                              of(Measure::VoltageAc), of(Measure::VoltageDc), of(Measure::VoltageLowImpedance),
+                              of(Measure::CurrentClamp), of(Measure::Frequency), of(Measure::Duty), of(Measure::Temperature),
+                              of(Measure::OpensAt), of(Measure::Look), of(Measure::Hand), of(Measure::Ear)},
+                             Measure::Resistance);
     static_assert(kCount == 15, "every measure stands in the list above");
 }
 
@@ -57,18 +58,22 @@ void readPlacements(Fields &fields, Test &test)
     const bool probed = !clamp && !test.byEye() && test.measure != Measure::Temperature && test.measure != Measure::OpensAt;
     const auto refuse = [&](std::string_view key) {
         if (const Node *at = fields.node().key(key))
-            notes.add(DiagnosticKind::KeyNotHere, *at, fmt::format("`{}` with `measure: {}`", key, word(test.measure)), "take it out, or measure something else");
+            notes.add(DiagnosticKind::KeyNotHere, *at, fmt::format("`{}` with `measure: {}`", key, word(test.measure)),
+                      "take it out, or measure something else");
     };
     if (!probed)
         std::ranges::for_each(std::array{"probes", "each"}, refuse);
     if (!clamp)
         refuse("jaw");
     if (one != nullptr && each != nullptr)
-        notes.add(DiagnosticKind::KeyNotHere, *fields.node().key("each"), "`each` beside `probes`", "put all placements into `each`");
+        notes.add(DiagnosticKind::KeyNotHere, *fields.node().key("each"), "`each` beside `probes`",
+                  "put all placements into `each`");
     if (probed && one == nullptr && each == nullptr)
-        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} does not say where the probes go", fields.what()), "add `probes: [red, black]`");
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} does not say where the probes go", fields.what()),
+                     "add `probes: [red, black]`");
     if (clamp && test.jaw.empty() && !fields.has("jaw"))
-        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} does not say which wire the clamp goes round", fields.what()), "add `jaw:`");
+        fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} does not say which wire the clamp goes round", fields.what()),
+                     "add `jaw:`");
     if (!probed || test.placements.empty())
         test.placements = {Probes{}};
 }
@@ -82,7 +87,8 @@ void readConditions(Fields &fields, Test &test)
         const auto known = std::ranges::find(kTemperatures, id);
         if (known == kTemperatures.end()) {
             const std::vector<std::string> words(kTemperatures.begin(), kTemperatures.end());
-            fields.notes().add(DiagnosticKind::UnknownWord, itemOf(*with, id), fmt::format("`{}` is no figure that can be given with a reading", id),
+            fields.notes().add(DiagnosticKind::UnknownWord, itemOf(*with, id),
+                               fmt::format("`{}` is no figure that can be given with a reading", id),
                                didYouMean(id, words).empty() ? "one of " + joined(words, ", ") : didYouMean(id, words));
             continue;
         }
@@ -106,27 +112,33 @@ void readAnswers(Fields &fields, Test &test)
     test.sensitivity = fields.number("sens", 0, 1).value_or(test.sensitivity);
     test.falseAlarm = fields.number("false", 0, 1).value_or(test.falseAlarm);
     if (test.falseAlarm >= test.sensitivity)
-        fields.lacks(DiagnosticKind::OutOfRange, fmt::format("{} says yes of a good part as often as of a bad one", fields.what()), "`sens` must be above `false`");
+        fields.lacks(DiagnosticKind::OutOfRange,
+                     fmt::format("{} says yes of a good part as often as of a bad one", fields.what()),
+                     "`sens` must be above `false`");
     for (const std::string &answer : test.unsure)
         if (!test.proves.contains(answer))
-            notes.add(DiagnosticKind::UnknownAnswer, itemOf(*fields.node().value("unsure"), answer), fmt::format("`{}` is no answer of {}", answer, fields.what()), didYouMean(answer, test.answers));
+            notes.add(DiagnosticKind::UnknownAnswer, itemOf(*fields.node().value("unsure"), answer),
+                      fmt::format("`{}` is no answer of {}", answer, fields.what()), didYouMean(answer, test.answers));
     if (!test.byEye())
         for (const auto *key : {"ask", "proves", "unsure", "sens", "false"})
             if (const Node *at = fields.node().key(key))
-                notes.add(DiagnosticKind::KeyNotHere, *at, fmt::format("`{}` with `measure: {}`", key, word(test.measure)), "only what is looked at, felt or heard is answered in words");
+                notes.add(DiagnosticKind::KeyNotHere, *at, fmt::format("`{}` with `measure: {}`", key, word(test.measure)),
+                          "only what is looked at, felt or heard is answered in words");
 }
 
 void readPower(Fields &fields, Test &test)
 {
     const bool declared = test.byEye() || test.measure == Measure::Temperature;
-    test.appliance = fields.word<ApplianceState>("appliance", {{"as_is", ApplianceState::AsIs}, {"no_power", ApplianceState::NoPower}, {"in_use", ApplianceState::InUse}},
-                                                 ApplianceState::Unsaid);
+    test.appliance = fields.word<ApplianceState>(
+        "appliance", {{"as_is", ApplianceState::AsIs}, {"no_power", ApplianceState::NoPower}, {"in_use", ApplianceState::InUse}},
+        ApplianceState::Unsaid);
     test.touches = fields.word<std::string>("touches", {{"breaker", "breaker"}, {"plug", "plug"}, {"outlet", "outlet"}}, "");
     if (declared && !fields.has("appliance"))
         fields.lacks(DiagnosticKind::MissingKey, fmt::format("{} does not say whether the machine has power", fields.what()),
-                           "add `appliance: as_is`, `no_power` or `in_use`");
+                     "add `appliance: as_is`, `no_power` or `in_use`");
     if (!declared && fields.has("appliance"))
-        fields.notes().add(DiagnosticKind::PowerKey, *fields.node().key("appliance"), fmt::format("{} may not say whether there is power", fields.what()),
+        fields.notes().add(DiagnosticKind::PowerKey, *fields.node().key("appliance"),
+                           fmt::format("{} may not say whether there is power", fields.what()),
                            fmt::format("`measure: {}` decides it; take the key out", word(test.measure)));
     test.storedCharge = fields.flag("stored_charge");
     test.hot = fields.flag("hot");

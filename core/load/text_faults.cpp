@@ -1,6 +1,5 @@
-#include "core/load/document.h"
-
 #include "core/base/text.h"
+#include "core/load/document.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -10,7 +9,8 @@ namespace {
 
 int charactersIn(std::string_view bytes)
 {
-    return static_cast<int>(std::ranges::count_if(bytes, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+    return static_cast<int>(
+        std::ranges::count_if(bytes, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
 // The code point of the well-formed sequence at `at`, which is moved behind it.
@@ -30,10 +30,14 @@ unsigned nextPoint(std::string_view text, std::size_t &at)
 // "Bidi_Control"), and the two line breaks that YAML 1.1 knows and editors do not show as such.
 bool isHidden(unsigned point)
 {
-    struct Range { unsigned from, to; };
-    static constexpr Range kHidden[] = {{0xAD, 0xAD}, {0x61C, 0x61C}, {0x115F, 0x1160}, {0x17B4, 0x17B5}, {0x180B, 0x180F},
-        {0x200B, 0x200F}, {0x2028, 0x202E}, {0x2060, 0x206F}, {0x3164, 0x3164}, {0xFE00, 0xFE0F}, {0xFEFF, 0xFEFF},
-        {0xFFA0, 0xFFA0}, {0xFFF0, 0xFFFB}, {0x1BCA0, 0x1BCA3}, {0x1D173, 0x1D17A}, {0xE0000, 0xE0FFF}};
+    struct Range
+    {
+        unsigned from, to;
+    };
+    static constexpr Range kHidden[] = {{0xAD, 0xAD},     {0x61C, 0x61C},     {0x115F, 0x1160},   {0x17B4, 0x17B5},
+                                        {0x180B, 0x180F}, {0x200B, 0x200F},   {0x2028, 0x202E},   {0x2060, 0x206F},
+                                        {0x3164, 0x3164}, {0xFE00, 0xFE0F},   {0xFEFF, 0xFEFF},   {0xFFA0, 0xFFA0},
+                                        {0xFFF0, 0xFFFB}, {0x1BCA0, 0x1BCA3}, {0x1D173, 0x1D17A}, {0xE0000, 0xE0FFF}};
     return std::ranges::any_of(kHidden, [point](Range r) { return point >= r.from && point <= r.to; });
 }
 
@@ -55,7 +59,8 @@ void findHidden(const Line &line, std::vector<Diagnostic> &found)
         const std::size_t from = at;
         const unsigned point = nextPoint(line.text, at);
         if (point >= 0x80 && isHidden(point))
-            line.add(found, DiagnosticKind::HiddenCharacter, from, fmt::format("a character that cannot be seen, U+{:04X}", point), "delete it");
+            line.add(found, DiagnosticKind::HiddenCharacter, from,
+                     fmt::format("a character that cannot be seen, U+{:04X}", point), "delete it");
     }
 }
 
@@ -64,14 +69,17 @@ bool checkLine(const Line &line, std::vector<Diagnostic> &found)
 {
     const std::size_t before = found.size();
     if (const std::size_t bad = firstBadByte(line.text); bad != std::string_view::npos) {
-        line.add(found, DiagnosticKind::NotUtf8, bad, fmt::format("a byte that is no text, 0x{:02X}", static_cast<unsigned char>(line.text[bad])),
+        line.add(found, DiagnosticKind::NotUtf8, bad,
+                 fmt::format("a byte that is no text, 0x{:02X}", static_cast<unsigned char>(line.text[bad])),
                  "save the file as UTF-8, without control characters");
         return false;
     }
     if (line.text.size() > kMostLine)
-        line.add(found, DiagnosticKind::LineTooLong, 0, fmt::format("a line of {} bytes", line.text.size()), fmt::format("{} at most", kMostLine));
+        line.add(found, DiagnosticKind::LineTooLong, 0, fmt::format("a line of {} bytes", line.text.size()),
+                 fmt::format("{} at most", kMostLine));
     if (line.text.find('\r') < line.text.size() - 1)
-        line.add(found, DiagnosticKind::NotUtf8, line.text.find('\r'), "a carriage return inside a line", "end lines with a line feed");
+        line.add(found, DiagnosticKind::NotUtf8, line.text.find('\r'), "a carriage return inside a line",
+                 "end lines with a line feed");
     if (line.text.starts_with('%'))
         line.add(found, DiagnosticKind::Directive, 0, "a directive", "take out the line that begins with %");
     const std::size_t indent = line.text.find_first_not_of(' ');
@@ -96,7 +104,9 @@ Place Document::place(const Node &node) const
 bool checkText(const Document &document, std::vector<Diagnostic> &found)
 {
     if (document.text.size() > kMostBytes) {
-        found.push_back({DiagnosticKind::TooLarge, {document.file, 0, 0}, fmt::format("a file of {} bytes", document.text.size()),
+        found.push_back({DiagnosticKind::TooLarge,
+                         {document.file, 0, 0},
+                         fmt::format("a file of {} bytes", document.text.size()),
                          fmt::format("{} at most", kMostBytes)});
         return false;
     }

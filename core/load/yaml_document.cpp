@@ -1,13 +1,14 @@
 #include "core/load/document.h"
 
+#include <yaml-cpp/eventhandler.h>
+#include <yaml-cpp/exceptions.h>
+#include <yaml-cpp/parser.h>
+
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
 #include <istream>
 #include <streambuf>
-#include <yaml-cpp/eventhandler.h>
-#include <yaml-cpp/exceptions.h>
-#include <yaml-cpp/parser.h>
 
 namespace core {
 namespace {
@@ -28,7 +29,8 @@ public:
 
 bool isYesOrNo(std::string_view text)
 {
-    static constexpr std::array<std::string_view, 12> kWords{"yes", "Yes", "YES", "no", "No", "NO", "on", "On", "ON", "off", "Off", "OFF"};
+    static constexpr std::array<std::string_view, 12> kWords{"yes", "Yes", "YES", "no",  "No",  "NO",
+                                                             "on",  "On",  "ON",  "off", "Off", "OFF"};
     return text.size() <= 3 && std::ranges::find(kWords, text) != kWords.end();
 }
 
@@ -43,7 +45,10 @@ public:
 
     void OnDocumentStart(const YAML::Mark &mark) override { tick(mark); }
     void OnDocumentEnd() override {}
-    void OnAnchor(const YAML::Mark &mark, const std::string &) override { note(DiagnosticKind::Anchor, mark, "an anchor", "write the value out"); }
+    void OnAnchor(const YAML::Mark &mark, const std::string &) override
+    {
+        note(DiagnosticKind::Anchor, mark, "an anchor", "write the value out");
+    }
     void OnAlias(const YAML::Mark &mark, YAML::anchor_t) override
     {
         tick(mark);
@@ -98,7 +103,8 @@ private:
     // yaml-cpp marks a missing value at what comes next: lines below, at worst
     YAML::Mark behindColon(YAML::Mark mark) const
     {
-        while (mark.pos > 0 && std::string_view(" \r\n\0", 4).find(sourceAt(static_cast<std::size_t>(mark.pos) - 1)) != std::string_view::npos) {
+        while (mark.pos > 0 &&
+               std::string_view(" \r\n\0", 4).find(sourceAt(static_cast<std::size_t>(mark.pos) - 1)) != std::string_view::npos) {
             --mark.pos;
             mark.line -= sourceAt(static_cast<std::size_t>(mark.pos)) == '\n' ? 1 : 0;
         }
@@ -112,7 +118,8 @@ private:
     void tick(const YAML::Mark &mark)
     {
         if (closed)
-            stop(DiagnosticKind::MoreThanOne, mark, "something after the end of the content", "check the indentation; one file holds one thing");
+            stop(DiagnosticKind::MoreThanOne, mark, "something after the end of the content",
+                 "check the indentation; one file holds one thing");
         if (++m_nodes > kMostNodes)
             stop(DiagnosticKind::TooMuch, mark, "too many values", fmt::format("{} at most", kMostNodes));
     }
@@ -129,9 +136,11 @@ private:
         if (node.text.size() > kMostText)
             stop(DiagnosticKind::TooMuch, mark, "too long a text", fmt::format("{} bytes at most", kMostText));
         if (node.plain && isYesOrNo(node.text))
-            note(DiagnosticKind::BareWord, mark, fmt::format("`{}` without quotes", node.text), fmt::format("write \"{}\"", node.text));
+            note(DiagnosticKind::BareWord, mark, fmt::format("`{}` without quotes", node.text),
+                 fmt::format("write \"{}\"", node.text));
         if (node.plain && first == ':')
-            note(DiagnosticKind::StrayColon, mark, "a value that begins with a colon", "take the colon out, or put the value in quotes");
+            note(DiagnosticKind::StrayColon, mark, "a value that begins with a colon",
+                 "take the colon out, or put the value in quotes");
     }
     // yaml-cpp 0.7 takes the rest of the file for the text of a quote that is never closed
     bool closesQuote(std::size_t open) const
@@ -153,7 +162,8 @@ private:
         if (tag != "?" && !tag.empty())
             note(DiagnosticKind::Tag, mark, "a tag", "take out the word that begins with !");
         if (m_open.size() >= static_cast<std::size_t>(kMostDepth))
-            stop(DiagnosticKind::TooMuch, mark, "brackets or indentation nested too deep", fmt::format("{} levels at most", kMostDepth));
+            stop(DiagnosticKind::TooMuch, mark, "brackets or indentation nested too deep",
+                 fmt::format("{} levels at most", kMostDepth));
         if (isKey())
             note(DiagnosticKind::OddKey, mark, "a list or map in the place of a key", "keys are words");
         m_open.push_back(at(mark, what));
@@ -179,10 +189,12 @@ private:
         for (std::size_t i = 0; i + 1 < map.items.size(); i += 2)
             if (map.items[i].isText())
                 m_keys.push_back(&map.items[i]);
-        std::ranges::sort(m_keys, [](const Node *a, const Node *b) { return a->text != b->text ? a->text < b->text : a->offset < b->offset; });
+        std::ranges::sort(
+            m_keys, [](const Node *a, const Node *b) { return a->text != b->text ? a->text < b->text : a->offset < b->offset; });
         for (std::size_t i = 1; i < m_keys.size(); ++i)
             if (m_keys[i]->text == m_keys[i - 1]->text)
-                m_found.push_back({DiagnosticKind::DuplicateKey, m_document.place(*m_keys[i]), fmt::format("`{}` a second time", m_keys[i]->text),
+                m_found.push_back({DiagnosticKind::DuplicateKey, m_document.place(*m_keys[i]),
+                                   fmt::format("`{}` a second time", m_keys[i]->text),
                                    fmt::format("it stands in line {} already", m_keys[i - 1]->line)});
     }
 
@@ -208,8 +220,10 @@ void parse(Document &document, std::vector<Diagnostic> &found)
         // noted where it was found
     } catch (const YAML::Exception &e) {
         const bool more = builder.closed; // the parser stumbles over what follows the one document
-        builder.note(more ? DiagnosticKind::MoreThanOne : DiagnosticKind::NotYaml, e.mark, more ? "something after the end of the content" : e.msg,
-                     "look at this line and the one above: a quote or bracket left open, a colon without a blank, a wrong indentation");
+        builder.note(
+            more ? DiagnosticKind::MoreThanOne : DiagnosticKind::NotYaml, e.mark,
+            more ? "something after the end of the content" : e.msg,
+            "look at this line and the one above: a quote or bracket left open, a colon without a blank, a wrong indentation");
     } catch (const std::exception &e) {
         found.push_back({DiagnosticKind::NotYaml, {document.file, 0, 0}, e.what(), ""});
     }

@@ -24,13 +24,18 @@ bool canBeHigh(const Shown &good)
     return good.what == Shown::What::Value && good.span.hi < std::numeric_limits<double>::infinity();
 }
 
-bool isOpen(const Shown &good) { return good.what == Shown::What::Open; }
+bool isOpen(const Shown &good)
+{
+    return good.what == Shown::What::Open;
+}
 
 // Whether any value of `good`, of any placement and voltage, has the property.
 template<class F>
 bool any(std::span<const PathLimits *const> limits, F &&has)
 {
-    return std::ranges::any_of(limits, [&](const PathLimits *l) { return std::ranges::any_of(l->good, [&](const auto &entry) { return has(entry.second); }); });
+    return std::ranges::any_of(limits, [&](const PathLimits *l) {
+        return std::ranges::any_of(l->good, [&](const auto &entry) { return has(entry.second); });
+    });
 }
 
 } // namespace
@@ -40,19 +45,25 @@ std::span<const std::string_view> readingNames(Measure measure)
     switch (measure) {
     case Measure::Resistance:
     case Measure::Capacitance:
-    case Measure::Diode: return kOhms;
-    case Measure::Continuity: return kTone;
+    case Measure::Diode:
+        return kOhms;
+    case Measure::Continuity:
+        return kTone;
     case Measure::VoltageAc:
     case Measure::VoltageDc:
     case Measure::VoltageLowImpedance:
     case Measure::CurrentClamp:
     case Measure::Frequency:
-    case Measure::Duty: return kLive;
-    case Measure::Temperature: return kWarmth;
-    case Measure::OpensAt: return kOpensAt;
+    case Measure::Duty:
+        return kLive;
+    case Measure::Temperature:
+        return kWarmth;
+    case Measure::OpensAt:
+        return kOpensAt;
     case Measure::Look:
     case Measure::Hand:
-    case Measure::Ear: return {};
+    case Measure::Ear:
+        return {};
     }
     return {};
 }

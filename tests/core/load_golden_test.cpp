@@ -4,9 +4,10 @@
 // Each is loaded in front of the sound content of tests/golden/good; x_b.yaml needs x_a.yaml beside it.
 #include "core/load/load.h"
 
+#include <gtest/gtest.h>
+
 #include <algorithm>
 #include <fstream>
-#include <gtest/gtest.h>
 #include <ostream>
 #include <sstream>
 
@@ -82,7 +83,10 @@ Loaded loadBeforeTheGood(const BadFile &file)
     return loadTexts(texts);
 }
 
-std::string placeOf(const Diagnostic &d) { return std::to_string(d.place.line) + ":" + std::to_string(d.place.column); }
+std::string placeOf(const Diagnostic &d)
+{
+    return std::to_string(d.place.line) + ":" + std::to_string(d.place.column);
+}
 
 void expectAll(const BadFile &file, const std::vector<Diagnostic> &diagnostics)
 {

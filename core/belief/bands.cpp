@@ -9,6 +9,8 @@
 namespace core {
 namespace {
 
+constexpr double kNearNothingV = 5;
+
 bool isVolts(Measure m) { return unitOf(m) == Unit::Volt && m != Measure::Diode; }
 
 Prediction even(double lo, double hi) { return finitePrediction((lo + hi) / 2, 0, (hi - lo) / 2); }
@@ -94,6 +96,8 @@ Prediction pathBand(const BandTest &at, const Path &path, const FailureMode &mod
     const bool varied = variedPath(*at.kind, mode) == &path;
     const double scale = scaleOf(shown.span, at);
     const double lo = (varied ? cell.lo : shown.span.lo) * scale, hi = (varied ? cell.hi : shown.span.hi) * scale;
+    if (isVolts(at.test->measure) && lo <= 0 && hi > kNearNothingV) // a lost supply shows next to nothing, or a ghost
+        return mixed(.6, even(0, kNearNothingV), even(0, hi));
     return finitePrediction((lo + hi) / 2, deviation(at.test->measure, (lo + hi) / 2, 0), (hi - lo) / 2);
 }
 

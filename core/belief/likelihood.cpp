@@ -22,14 +22,44 @@ Weighed weighed(const Placed &placed, const Noise &noise)
     return w;
 }
 
+namespace {
+
+// A wide cell holds one true value, whichever it is: the part that showed a reading once shows it again. A reading that
+// agrees with an earlier one is then no second draw from the cell. Judgement, as near as one half.
+constexpr double kAgain = .5;
+
+bool isWide(const Prediction &prediction)
+{
+    const auto heaviest = std::ranges::max_element(prediction.terms, {}, &Term::weight);
+    return heaviest != prediction.terms.end() && heaviest->what == Term::What::Finite && heaviest->h > heaviest->sigma;
+}
+
+bool repeats(const Weighed &w, std::size_t k)
+{
+    if (w.readings[k].what != Reading::What::Value)
+        return false;
+    for (std::size_t j = 0; j < k; ++j)
+        if (!different(w.readings[j], w.readings[k], w.measure))
+            return true;
+    return false;
+}
+
+double shownBy(const Prediction &prediction, const Weighed &w, std::size_t k, const Meter &meter)
+{
+    const double drawn = probability(prediction, w.readings[k], w.measure, meter);
+    return drawn > 0 && isWide(prediction) && repeats(w, k) ? std::max(drawn, kAgain) : drawn;
+}
+
+} // namespace
+
 double likelihood(const Weighed &w, const Predicted &predicted, const Meter &meter)
 {
     double pulled = 1, wired = 1;
     for (std::size_t k = 0; k < w.readings.size(); ++k) {
         const Prediction &asAsked = w.wired ? predicted.wired : predicted.pulled;
-        pulled *= (1 - w.slip) * probability(asAsked, w.readings[k], w.measure, meter) + w.slip * w.slips[k];
+        pulled *= (1 - w.slip) * shownBy(asAsked, w, k, meter) + w.slip * w.slips[k];
         if (w.wireLeft > 0)
-            wired *= (1 - w.slip) * probability(predicted.wired, w.readings[k], w.measure, meter) + w.slip * w.slips[k];
+            wired *= (1 - w.slip) * shownBy(predicted.wired, w, k, meter) + w.slip * w.slips[k];
     }
     return (1 - w.wrong - w.wireLeft) * pulled + w.wireLeft * wired + w.wrong * w.wrongPart;
 }

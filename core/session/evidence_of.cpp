@@ -5,6 +5,9 @@
 namespace core {
 namespace {
 
+// Chance that a complaint goes away just when something else was tried. Judgement.
+constexpr double kGoneByItself = .01;
+
 const Step *stepNamed(const Machine &machine, std::string_view id)
 {
     return machine.tree == nullptr ? nullptr : machine.tree->step(id);
@@ -53,6 +56,8 @@ Answered ofStep(const Machine &machine, const Suspects &suspects, const Step &st
         for (std::size_t n = 0; n < a.answers.size() && a.gone < 0; ++n)
             if (const Then *then = step.thenFor(a.answers[n]); then != nullptr && then->what == Then::What::Fix)
                 a.gone = static_cast<int>(n);
+        if (a.gone >= 0)
+            a.falseAlarm = std::min(a.falseAlarm, kGoneByItself);
         for (const std::string &changed : step.changes)
             if (machine.appliance->component(changed) == nullptr)
                 add(a.putsRight, suspectsNamed(suspects, changed));

@@ -103,6 +103,12 @@ Maybe Session::takeReading(const Command &command, Instant at)
     if (!figures)
         return figures.error();
     e.reading->with = *figures;
+    if (e.reading->what == Reading::What::StaysClosed) { // it opens above this, or not at all
+        const auto reached = e.reading->with.find("reached_temperature");
+        if (reached == e.reading->with.end())
+            return Denial{"with_missing", "How warm did it get? Give the temperature that was reached.", {}};
+        e.reading->amount = reached->second;
+    }
     const bool own = id == m_presentation.wanted.id;
     const std::size_t count = std::max<std::size_t>(1, found.test->placements.size());
     const std::size_t placement = command.placement ? *command.placement - 1 : own ? m_presentation.wanted.placement : testState(m_facts, id).nextPlacement.value_or(0);

@@ -60,6 +60,11 @@ int badness(ReadingName name)
     return 0;
 }
 
+bool fails(const PlacementState &placement)
+{
+    return placement.jumps || placement.out >= placement.good;
+}
+
 } // namespace
 
 bool canDo(const Facts &facts, const Abilities &abilities, const Library::Found &found)
@@ -139,6 +144,15 @@ TestState testState(const Facts &facts, std::string_view id)
         if (placement.next != PlacementState::Next::Settled && !state.nextPlacement) {
             state.nextPlacement = n;
             state.why = placement.next;
+        }
+        if (placement.out >= 2 && placement.next == PlacementState::Next::Settled && fails(placement)) {
+            state.begun = true; // failed, twice: what the other placements read changes nothing
+            state.nextPlacement.reset();
+            state.out += placement.out;
+            state.good += placement.good;
+            state.jumps = state.jumps || placement.jumps;
+            state.name = placement.name;
+            break;
         }
         state.out += placement.out;
         state.good += placement.good;

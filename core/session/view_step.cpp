@@ -138,6 +138,8 @@ void fillTest(StepView &v, const Session &session, const Wanted &wanted)
     v.good = limitsFor(facts.machine, wanted.id, wanted.placement, with);
     for (const Condition &condition : test.with)
         v.with.push_back({condition.id, session.content().phrases->say("with." + condition.id), condition.limits});
+    if (test.measure == Measure::OpensAt) // for the case that it never opened
+        v.with.push_back({"reached_temperature", session.content().phrases->say("with.reached_temperature"), std::nullopt});
 }
 
 std::string reasonFor(const Session &session, const Wanted &wanted)

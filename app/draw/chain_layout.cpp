@@ -30,13 +30,13 @@ double layOutText(Item &item, const ChainRow &row, double left, double top, doub
     item.wordsAt = {left + style.px(kMarkRoom), y};
     item.markAt = {left + style.px(kMarkSide / 2), y + std::min(item.words->height(), style.px(18)) / 2};
     if (row.likeliest) {
-        item.badge = block({{ChainWords::tr("likeliest now"), Type::QuietStrong, Role::Sheet}}, style, TextBlock::kNoLimit);
-        const QSizeF size(item.badge->width() + style.px(16), item.badge->height() + style.px(2));
-        const double beside = item.wordsAt.x() + item.words->width() + style.px(8);
-        if (beside + size.width() > left + width + 1)
-            y += item.words->height() + style.px(2);
+        item.badge = block({{ChainWords::tr("likeliest now"), Type::QuietStrong, Role::Sheet}}, style, width - style.px(10));
+        const QSizeF size(item.badge->width() + style.px(10), item.badge->height() + style.px(2));
+        const double beside = item.wordsAt.x() + item.words->width() + style.px(5);
         const bool fits = beside + size.width() <= left + width + 1;
-        item.badgeRect = QRectF(fits ? beside : left + style.px(kMarkRoom), y - style.px(1), size.width(), size.height());
+        if (!fits)
+            y += item.words->height() + style.px(2);
+        item.badgeRect = QRectF(fits ? beside : left, y - style.px(1), size.width(), size.height());
     }
     y += std::max(item.badge ? item.badgeRect.height() : 0, item.words->height());
     if (!row.shelf.isEmpty()) {
@@ -258,13 +258,13 @@ void layOutRungs(ChainLayout &layout, const ChainState &state, double width, con
     const bool beside = two && width >= style.px(300);
     const bool conditions = !state.conditions.empty() && !two && width >= style.px(260);
     const double condWidth = conditions ? conditionWidth(state, width, style) : 0;
-    const double wireX = conditions ? condWidth + style.px(54) : style.px(32);
-    layout.bracketX = condWidth + style.px(18);
+    const double wireX = conditions ? condWidth + style.px(34) : style.px(32);
+    layout.bracketX = condWidth - style.px(2);
     const double titleRoom = two ? style.px(20) : 0;
     const double right = layout.strip ? width - style.px(kStripWidth + 6) : width;
     const double half = beside ? width / 2 - style.px(8) : right;
-    layout.textWidth = half - wireX - style.px(34);
-    layOutRung(layout, state, 0, {wireX, wireX + style.px(34), layout.textWidth}, titleRoom, style, folds);
+    layout.textWidth = half - wireX - style.px(32);
+    layOutRung(layout, state, 0, {wireX, wireX + style.px(32), layout.textWidth}, titleRoom, style, folds);
     if (beside) {
         const double second = half + style.px(46);
         layOutRung(layout, state, 1, {second, second + style.px(24), width - second - style.px(24)}, titleRoom, style, folds);

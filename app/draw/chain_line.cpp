@@ -1,5 +1,6 @@
 #include "app/draw/chain_line.h"
 
+#include "app/shared/fit_height.h"
 #include "app/shared/text_block.h"
 #include "app/shared/theme.h"
 
@@ -63,9 +64,8 @@ double marksWidth(const ChainState &state, const Style &style)
 
 ChainLine::ChainLine(QWidget *parent) : QWidget(parent)
 {
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    policy.setHeightForWidth(true);
-    setSizePolicy(policy);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Minimum);
+    followHeight(this);
     followTheme(this);
 }
 
@@ -73,7 +73,7 @@ void ChainLine::setState(ChainState state)
 {
     m_state = std::move(state);
     setAccessibleName(ChainWords::summary(m_state));
-    updateGeometry();
+    fitHeight(this);
     update();
 }
 

@@ -37,7 +37,7 @@ void paintTexts(QPainter &painter, const Item &item, Standing standing, const St
         painter.setPen(Qt::NoPen);
         painter.setBrush(style[Role::Ink]);
         painter.drawRoundedRect(item.badgeRect, 2, 2);
-        item.badge->paint(painter, item.badgeRect.center() - QPointF(item.badge->width() / 2, item.badge->height() / 2));
+        item.badge->paintAround(painter, item.badgeRect.center());
     }
 }
 
@@ -122,6 +122,17 @@ void paintReach(QPainter &painter, const Item &item, const ChainCondition &condi
         painter.drawPolyline(QPolygonF({{start, y}, {turn, y}, {turn, to.y()}, to}));
 }
 
+void paintRailName(QPainter &painter, const QString &name, const QStringList &sight, QPointF leftMiddle, double right, const Style &style)
+{
+    const double x = leftMiddle.x() + paintLine(painter, {name, Type::Strong}, style, leftMiddle) + style.px(8);
+    for (const QString &words : sight) {
+        if (TextBlock({{words, Type::Quiet}}, style).width() <= right - x) {
+            paintLine(painter, {words, Type::Quiet, Role::Ink2}, style, {x, leftMiddle.y()});
+            return;
+        }
+    }
+}
+
 void paintLinks(QPainter &painter, const ChainLayout &layout, const ChainState &state, const Style &style)
 {
     for (const ChainLink &link : state.links) {
@@ -174,23 +185,15 @@ void paintChainBody(QPainter &painter, const ChainLayout &layout, const ChainSta
     painter.restore();
 }
 
-void paintRails(QPainter &painter, const ChainLayout &layout, double topY, double bottomY, const ChainSight &sight, const Style &style)
+void paintRails(QPainter &painter, const ChainLayout &layout, double topY, double bottomY, double right, const ChainSight &sight, const Style &style)
 {
     painter.save();
     for (const ChainLayout::Rail &rail : layout.rails) {
         painter.setPen(QPen(style[Role::Ink], style.px(5), Qt::SolidLine, Qt::FlatCap));
         for (const double y : {topY, bottomY})
             painter.drawLine(QPointF(rail.wireX - style.px(26), y), QPointF(rail.wireX + style.px(26), y));
-        Runs top{{rail.topName, Type::Strong}};
-        Runs bottom{{rail.bottomName, Type::Strong}};
-        if (!sight.above.isEmpty())
-            top.push_back({QStringLiteral("  ") + sight.above, Type::Quiet, Role::Ink2});
-        if (!sight.below.isEmpty())
-            bottom.push_back({QStringLiteral("  ") + sight.below, Type::Quiet, Role::Ink2});
-        for (const auto &[runs, y] : {std::pair(top, topY), std::pair(bottom, bottomY)}) {
-            const TextBlock text(runs, style);
-            text.paint(painter, {rail.wireX + style.px(34), y - text.height() / 2});
-        }
+        paintRailName(painter, rail.topName, sight.above, {rail.wireX + style.px(34), topY}, right, style);
+        paintRailName(painter, rail.bottomName, sight.below, {rail.wireX + style.px(34), bottomY}, right, style);
         if (!rail.title.isEmpty())
             paintLine(painter, {rail.title, Type::QuietStrong}, style, {rail.wireX, topY - style.px(13)}, Qt::AlignHCenter);
     }

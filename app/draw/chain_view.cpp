@@ -172,7 +172,7 @@ QSize ChainView::sizeHint() const
 
 QSize ChainView::minimumSizeHint() const
 {
-    return {Theme::current().spx(220), Theme::current().spx(160)};
+    return {Theme::current().spx(280), Theme::current().spx(160)};
 }
 
 int ChainView::heightForWidth(int width) const

@@ -9,8 +9,8 @@
 namespace app {
 namespace {
 
-// "2 above: timer, thermostat"
-QString outOfSight(const ChainLayout &layout, const ChainState &state, double from, double to, bool above)
+// "2 above: timer, thermostat", and the same without names
+QStringList outOfSight(const ChainLayout &layout, const ChainState &state, double from, double to, bool above)
 {
     QStringList names;
     for (const auto &item : layout.items) {
@@ -19,10 +19,12 @@ QString outOfSight(const ChainLayout &layout, const ChainState &state, double fr
             names += state.rungs.front().rows[static_cast<std::size_t>(item.index)].name;
     }
     if (names.isEmpty())
-        return above ? ChainView::tr("the beginning of it") : ChainView::tr("the end of it");
+        return {above ? ChainView::tr("the beginning of it") : ChainView::tr("the end of it")};
     const int count = static_cast<int>(names.size());
     const QString list = names.size() > 2 ? names.mid(0, 2).join(QStringLiteral(", ")) + QStringLiteral(" …") : names.join(QStringLiteral(", "));
-    return above ? ChainView::tr("%n above: %1", nullptr, count).arg(list) : ChainView::tr("%n below: %1", nullptr, count).arg(list);
+    if (above)
+        return {ChainView::tr("%n above: %1", nullptr, count).arg(list), ChainView::tr("%n above", nullptr, count)};
+    return {ChainView::tr("%n below: %1", nullptr, count).arg(list), ChainView::tr("%n below", nullptr, count)};
 }
 
 } // namespace
@@ -57,7 +59,7 @@ void ChainView::paint()
     if (scrolls)
         sight = {outOfSight(m_layout, m_state, 0, offset + body.top(), true),
                  outOfSight(m_layout, m_state, offset + body.bottom(), m_layout.height, false)};
-    paintRails(painter, m_layout, top, bottom, sight, style);
+    paintRails(painter, m_layout, top, bottom, viewport()->width(), sight, style);
     const double foot = scrolls ? viewport()->height() - m_layout.footHeight : m_layout.height;
     paintChainFoot(painter, m_layout, m_state, {0, foot}, style);
     if (m_layout.strip && scrolls) {

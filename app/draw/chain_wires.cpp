@@ -30,9 +30,8 @@ void paintConnector(QPainter &painter, QPointF end, bool down, const Style &styl
     painter.rotate(-62);
     painter.setPen(QPen(style[Role::Ink2], 1.4, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     painter.setBrush(style[Role::Sheet]);
-    painter.drawPolygon(QPolygonF({{-2, 0}, {2, 0}, {4.5, 6}, {4.5, 17}, {-4.5, 17}, {-4.5, 6}}));
-    painter.drawLine(QPointF(-1.5, 10), QPointF(-1.5, 16));
-    painter.drawLine(QPointF(1.5, 10), QPointF(1.5, 16));
+    painter.drawPolygon(QPolygonF({{-2, 0}, {2, 0}, {2, 5}, {4.5, 8}, {4.5, 18}, {-4.5, 18}, {-4.5, 8}, {-2, 5}}));
+    painter.drawLine(QPointF(0, 11), QPointF(0, 18));
     painter.restore();
 }
 
@@ -133,7 +132,21 @@ void disc(QPainter &painter, QPointF at, bool red, const Style &style)
     TextBlock::Options options;
     options.colour = red ? style[Role::RedCore] : colourOf(style.dark() ? Role::Ink : Role::Sheet, style.shade);
     const TextBlock letter({{red ? ChainWords::tr("R") : ChainWords::tr("B"), Type::QuietStrong}}, style, TextBlock::kNoLimit, options);
-    letter.paint(painter, at - QPointF(letter.width() / 2, letter.height() / 2));
+    letter.paintAround(painter, at);
+}
+
+// The wires between the components under test, heavy.
+void paintLitWires(QPainter &painter, const ChainLayout &layout, const ChainState &state, const Style &style)
+{
+    if (!state.lit)
+        return;
+    painter.setPen(QPen(style[Role::Ink], style.px(5), Qt::SolidLine, Qt::FlatCap));
+    for (int row = state.lit->first; row < state.lit->last; ++row) {
+        const Item *a = layout.itemOf(0, row);
+        const Item *b = layout.itemOf(0, row + 1);
+        if (a && b && a != b)
+            painter.drawLine(QPointF(a->wireX, a->bottom), QPointF(a->wireX, b->top));
+    }
 }
 
 } // namespace
@@ -145,13 +158,6 @@ void paintWires(QPainter &painter, const ChainLayout &layout, const ChainState &
         painter.setPen(Qt::NoPen);
         painter.setBrush(style[Role::Zone]);
         painter.drawRoundedRect(lit, style.px(5), style.px(5));
-        painter.setPen(QPen(style[Role::Ink], style.px(5), Qt::SolidLine, Qt::FlatCap));
-        for (int row = state.lit->first; row < state.lit->last; ++row) {
-            const Item *a = layout.itemOf(0, row);
-            const Item *b = layout.itemOf(0, row + 1);
-            if (a && b && a != b)
-                painter.drawLine(QPointF(a->wireX, a->bottom), QPointF(a->wireX, b->top));
-        }
     }
     for (std::size_t i = 0; i < layout.rails.size(); ++i) {
         const ChainLayout::Rail &rail = layout.rails[i];
@@ -162,6 +168,7 @@ void paintWires(QPainter &painter, const ChainLayout &layout, const ChainState &
         }
         paintBetween(painter, rail.wireX, above, {rail.bottom, 0, false, false, false}, style);
     }
+    paintLitWires(painter, layout, state, style);
 }
 
 void paintProbes(QPainter &painter, const ChainLayout &layout, const ChainState &state, const Style &style)
@@ -172,15 +179,15 @@ void paintProbes(QPainter &painter, const ChainLayout &layout, const ChainState 
     const Item *last = layout.itemOf(0, state.lit->last);
     if (!first || !last)
         return;
-    disc(painter, {first->wireX, first->top}, state.lit->redOnTop, style);
+    disc(painter, {first->wireX, first->top - style.px(3)}, state.lit->redOnTop, style);
     if (state.lit->other.isEmpty()) {
-        disc(painter, {last->wireX, last->bottom}, !state.lit->redOnTop, style);
+        disc(painter, {last->wireX, last->bottom + style.px(3)}, !state.lit->redOnTop, style);
         return;
     }
     const QPointF aside(first->wireX - style.px(20), last->bottom + style.px(2));
     disc(painter, aside, !state.lit->redOnTop, style);
     const TextBlock words({{state.lit->other, Type::Quiet}}, style);
-    words.paint(painter, {aside.x() - style.px(kDiscReach + 4) - words.width(), aside.y() - words.height() / 2});
+    words.paint(painter, {aside.x() - style.px(kDiscReach + 4) - words.width(), words.topAt(aside.y())});
 }
 
 } // namespace app

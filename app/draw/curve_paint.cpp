@@ -8,6 +8,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <optional>
 
 namespace app {
 namespace {
@@ -103,14 +105,13 @@ public:
     }
     void take(const QRectF &rect) { m_taken.push_back(rect); }
     // The first free place for a block of this size round a point, nearest first.
-    QRectF place(QPointF near, QSizeF size, double step)
+    std::optional<QRectF> place(QPointF near, QSizeF size, double step)
     {
-        constexpr std::array<QPointF, 8> kWays{QPointF(1, 1), QPointF(-1, 1),  QPointF(1, -1), QPointF(-1, -1),
-                                               QPointF(1, 0), QPointF(-1, 0), QPointF(0, 1),  QPointF(0, -1)};
-        QRectF best(near + QPointF(step, step), size);
-        for (double far = 1; far < 12; ++far) {
-            for (const QPointF &way : kWays) {
-                const QPointF middle = near + QPointF(way.x() * (size.width() / 2 + far * step * 0.6), way.y() * (size.height() / 2 + far * step));
+        constexpr std::array kAngles{45, 135, -45, -135, 20, 70, 110, 160, -20, -70, -110, -160, 0, 90, 180, -90}; // degrees, below right first
+        for (double far = 1; far < 24; far += 0.5) {
+            for (const int angle : kAngles) {
+                const QPointF way(std::cos(angle * M_PI / 180), std::sin(angle * M_PI / 180));
+                const QPointF middle = near + QPointF(way.x() * (size.width() / 2 + far * step * 0.7), way.y() * (size.height() / 2 + far * step * 0.7));
                 const QRectF rect(middle - QPointF(size.width() / 2, size.height() / 2), size);
                 if (m_area.contains(rect.adjusted(-3, -3, 3, 3)) && isFree(rect.adjusted(-4, -4, 4, 4))) {
                     m_taken.push_back(rect);
@@ -118,7 +119,7 @@ public:
                 }
             }
         }
-        return best;
+        return {};
     }
 
 private:
@@ -173,9 +174,6 @@ void paintReading(QPainter &painter, const Plot &plot, const CurveState::Reading
         painter.setPen(dashed);
         painter.drawLine(QPointF(at.x(), plot.area.top()), QPointF(at.x(), plot.area.bottom()));
     }
-    const double reach = style.px(12);
-    room.take(QRectF(at.x() - reach, at.y() - reach, 2 * reach, 2 * reach));
-
     const Role ink = reading.earlier ? Role::Ink : Role::Sheet;
     const Type type = reading.earlier ? Type::QuietStrong : Type::SafetyStrong;
     const TextBlock value({{reading.value, type, ink}}, style);
@@ -183,7 +181,7 @@ void paintReading(QPainter &painter, const Plot &plot, const CurveState::Reading
     const double pad = reading.earlier ? 0 : style.px(12);
     const double flag = value.height() + (reading.earlier ? 0 : style.px(6));
     const QSizeF size(std::max(value.width() + 2 * pad, says.width()), flag + style.px(4) + says.height());
-    const QRectF box = room.place(at, size, style.px(18));
+    const QRectF box = room.place(at, size, style.px(18)).value_or(QRectF(at + QPointF(style.px(12), style.px(12)), size));
     const QPointF end = nearestEdge(box, at);
     painter.setPen(style.pen(reading.earlier ? Role::Ink2 : Role::Ink, reading.earlier ? 1 : 2.25));
     painter.drawLine(at, end);
@@ -192,7 +190,7 @@ void paintReading(QPainter &painter, const Plot &plot, const CurveState::Reading
         painter.setBrush(style[Role::Ink]);
         painter.drawRoundedRect(QRectF(box.topLeft(), QSizeF(value.width() + 2 * pad, flag)), 2, 2);
     }
-    value.paint(painter, box.topLeft() + QPointF(pad, (flag - value.height()) / 2));
+    value.paint(painter, {box.left() + pad, value.topAt(box.top() + flag / 2)});
     says.paint(painter, box.topLeft() + QPointF(0, flag + style.px(4)));
     paintErrors(painter, plot, reading, style);
     paintPoint(painter, at, !reading.earlier, style);
@@ -202,16 +200,21 @@ void paintName(QPainter &painter, const Plot &plot, const CurveState::Curve &cur
 {
     if (curve.points.empty() || curve.name.isEmpty())
         return;
-    const TextBlock name({{curve.name, Type::Quiet, Role::Ink2}}, style);
     const auto &point = curve.points[curve.points.size() * 3 / 5];
     const QPointF at = plot.at(point.x, (point.high + point.y) / 2);
-    const QRectF box = room.place(at, name.size(), style.px(20));
-    painter.setPen(QPen(style[Role::Ink2], 1));
-    painter.drawLine(at, nearestEdge(box, at));
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(style[Role::Ink2]);
-    painter.drawEllipse(at, 2.2, 2.2);
-    name.paint(painter, box.topLeft());
+    for (const double part : {1.0, 0.45, 0.3}) { // narrower where it does not fit in one piece
+        const TextBlock name({{curve.name, Type::Quiet, Role::Ink2}}, style, plot.area.width() * part);
+        const auto box = room.place(at, name.size(), style.px(20));
+        if (!box)
+            continue;
+        painter.setPen(QPen(style[Role::Ink2], 1));
+        painter.drawLine(at, nearestEdge(*box, at));
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(style[Role::Ink2]);
+        painter.drawEllipse(at, 2.2, 2.2);
+        name.paint(painter, box->topLeft());
+        return;
+    }
 }
 
 } // namespace
@@ -230,8 +233,15 @@ void paintCurve(QPainter &painter, const QRectF &into, const CurveState &state, 
         paintBand(painter, plot, curve, style);
     painter.restore();
     Room room(plot, state);
+    for (const auto &reading : state.readings) // no words on any of the points
+        room.take(QRectF(plot.at(reading.x, reading.y), QSizeF(1, 1)).adjusted(-style.px(12), -style.px(12), style.px(12), style.px(12)));
     for (const auto &reading : state.readings)
-        paintReading(painter, plot, reading, room, style);
+        if (!reading.earlier)
+            room.take(QRectF(plot.x.at(reading.x) - 1, plot.area.top(), 2, plot.area.height()));
+    for (const bool earlier : {false, true}) // the present one has the first choice
+        for (const auto &reading : state.readings)
+            if (reading.earlier == earlier)
+                paintReading(painter, plot, reading, room, style);
     for (const auto &curve : state.curves)
         paintName(painter, plot, curve, room, style);
     painter.restore();

@@ -2,6 +2,7 @@
 
 #include <QFile>
 #include <QPainter>
+#include <QRegularExpression>
 
 #include <algorithm>
 #include <array>
@@ -103,6 +104,10 @@ QByteArray recoloured(const QByteArray &svg, const Style &style)
 
 bool Drawing::loadText(QByteArray text)
 {
+    static const QRegularExpression dot(QStringLiteral("id=\"([^\"]+)-out\""));
+    const QString drawn = QString::fromUtf8(text);
+    for (auto each = dot.globalMatch(drawn); each.hasNext();)
+        m_terminals.push_back(each.next().captured(1));
     return m_renderer.load(text);
 }
 

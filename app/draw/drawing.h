@@ -27,6 +27,7 @@ public:
     static std::unique_ptr<Drawing> plain(const std::vector<QString> &terminals, const Style &style);
 
     [[nodiscard]] QRectF viewBox() const { return m_renderer.viewBoxF(); }
+    [[nodiscard]] const std::vector<QString> &terminals() const { return m_terminals; } // whatever has a "-out" dot
     [[nodiscard]] bool has(const QString &id) const { return m_renderer.elementExists(id); }
     [[nodiscard]] QRectF bounds(const QString &id) const; // in the drawing's own units; null if it is not there
     void paint(QPainter &painter, const QRectF &into);    // keeps its proportions, in the middle
@@ -34,6 +35,7 @@ public:
 private:
     bool loadText(QByteArray text);
     QSvgRenderer m_renderer;
+    std::vector<QString> m_terminals;
 };
 
 // The text of a drawing with its light colours replaced by those of the style. Each is replaced once, all at a time.

@@ -2,6 +2,7 @@
 
 #include "app/draw/safety_colours.h"
 #include "app/draw/sign.h"
+#include "app/shared/fit_height.h"
 #include "app/shared/text_block.h"
 #include "app/shared/theme.h"
 
@@ -26,9 +27,8 @@ TextBlock words(const QString &sentence, const Style &style, double width)
 
 HoldBar::HoldBar(const QString &sentence, QWidget *parent) : QWidget(parent)
 {
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    policy.setHeightForWidth(true);
-    setSizePolicy(policy);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Minimum);
+    followHeight(this);
     setSentence(sentence);
     followTheme(this);
 }
@@ -37,7 +37,7 @@ void HoldBar::setSentence(const QString &sentence)
 {
     m_sentence = sentence;
     setAccessibleName(tr("Warning: %1").arg(sentence));
-    updateGeometry();
+    fitHeight(this);
     update();
 }
 

@@ -62,19 +62,19 @@ void copper(const Hand &hand, const QPainterPath &path)
         hand.painter.setClipPath(all.subtracted(gap), Qt::IntersectClip);
     }
     if (hand.look.lit)
-        hand.painter.strokePath(path, hand.ink(6));
-    hand.painter.strokePath(path, hand.style.pen(Role::Copper, hand.look.lit ? 2.6 : 3));
+        hand.painter.strokePath(path, hand.ink(5.4));
+    hand.painter.strokePath(path, hand.style.pen(Role::Copper, hand.look.lit ? 2.8 : 3));
     hand.painter.restore();
 }
 
 void heater(const Hand &hand)
 {
     QPainterPath path;
-    const double step = (hand.length - 8) / 6;
+    const double step = (hand.length - 6) / 5;
     path.moveTo(0, 0);
-    path.lineTo(0, 2);
-    for (int i = 0; i < 6; ++i)
-        path.lineTo(i % 2 == 0 ? 9 : -9, 4 + step * (i + 0.5));
+    path.lineTo(0, 1);
+    for (int i = 0; i < 5; ++i)
+        path.lineTo(i % 2 == 0 ? 10 : -10, 3 + step * (i + 0.5));
     path.lineTo(0, hand.length - 2);
     path.lineTo(0, hand.length);
     copper(hand, path);

@@ -1,6 +1,7 @@
 #include "app/draw/number_line.h"
 
 #include "app/draw/axis.h"
+#include "app/shared/fit_height.h"
 #include "app/shared/theme.h"
 
 #include <QPainter>
@@ -45,9 +46,8 @@ QString numberLineWords(const NumberLineState &state)
 
 NumberLine::NumberLine(QWidget *parent) : QWidget(parent)
 {
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    policy.setHeightForWidth(true);
-    setSizePolicy(policy);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Minimum);
+    followHeight(this);
     followTheme(this);
 }
 
@@ -55,7 +55,7 @@ void NumberLine::setState(NumberLineState state)
 {
     m_state = std::move(state);
     setAccessibleName(numberLineWords(m_state));
-    updateGeometry();
+    fitHeight(this);
     update();
 }
 

@@ -96,7 +96,7 @@ void paintContactLetter(QPainter &painter, const PartPlace &outlet, const QStrin
     painter.setPen(Qt::NoPen);
     painter.setBrush(style[Role::Ink]);
     painter.drawRoundedRect(box, 3, 3);
-    text.paint(painter, box.center() - QPointF(text.width() / 2, text.height() / 2));
+    text.paintAround(painter, box.center());
 }
 
 } // namespace app

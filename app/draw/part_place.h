@@ -18,6 +18,7 @@ public:
     [[nodiscard]] QRectF rect() const { return m_rect; }
     [[nodiscard]] double unit() const { return m_unit; }
     [[nodiscard]] bool has(const QString &id) const { return m_drawing->has(id); }
+    [[nodiscard]] const std::vector<QString> &terminals() const { return m_drawing->terminals(); }
     [[nodiscard]] QRectF bounds(const QString &id) const; // null if it is not there
     [[nodiscard]] QPointF looks(const QString &terminal) const; // unit vector from the terminal to its -out
     [[nodiscard]] QPointF tip(const QString &terminal) const;   // where a probe touches it

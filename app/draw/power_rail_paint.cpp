@@ -207,12 +207,12 @@ void paintLyingRail(QPainter &painter, const QRectF &into, const RailState &stat
         const QRectF box(x - style.px(6), y - style.px(18), style.px(50) + text.width(), style.px(36));
         paintOrange(painter, box, style);
         paintAlert(painter, {box.left() + style.px(6), y - style.px(13), style.px(26), style.px(26)}, QColor::fromRgba(safety::kBlack), QColor::fromRgba(safety::kOrange));
-        text.paint(painter, {box.left() + style.px(40), y - text.height() / 2});
+        text.paint(painter, {box.left() + style.px(40), text.topAt(y)});
         return;
     }
     paintDisc(painter, {x + style.px(kDiscReach), y}, state.place, style);
     const TextBlock text(words, style);
-    text.paint(painter, {x + style.px(2 * kDiscReach + 10), y - text.height() / 2});
+    text.paint(painter, {x + style.px(2 * kDiscReach + 10), text.topAt(y)});
 }
 
 } // namespace app

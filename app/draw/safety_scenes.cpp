@@ -74,9 +74,9 @@ void paintUnplug(QPainter &painter, const QRectF &into, const SafetyPictureState
     if (const auto outlet = Drawing::load({state.receptacle, {}, {}}, style))
         outlet->paint(painter, QRectF(at(-34, 6), QSizeF(310, 202) * unit));
     if (const auto machine = Drawing::load({QStringLiteral("machine"), {}, {}}, style))
-        machine->paint(painter, QRectF(at(330, 20), QSizeF(288, 187) * unit));
+        machine->paint(painter, QRectF(at(330, 29), QSizeF(288, 187) * unit));
     painter.setPen(style.pen(Role::Line, 2.5 * unit));
-    painter.drawLine(at(0, 208), at(520, 208));
+    painter.drawLine(at(0, 208), at(380, 208));
     QPainterPath cord(at(326, 172));
     cord.cubicTo(at(352, 172), at(346, 200), at(374, 196));
     cord.cubicTo(at(392, 194), at(396, 180), at(412, 178));
@@ -179,6 +179,7 @@ void paintProvingDead(QPainter &painter, const QRectF &into, const SafetyPicture
     known.drawing = QStringLiteral("receptacle_120");
     known.black = QStringLiteral("n");
     known.red = QStringLiteral("l");
+    known.close = true;
     TestPictureState work = known;
     work.drawing.clear();
     work.terminals = {{QStringLiteral("1"), QStringLiteral("L1"), {}, false}, {QStringLiteral("2"), QStringLiteral("L2"), {}, false},

@@ -36,7 +36,7 @@ bool isPoint(QChar letter)
 }
 
 // In a cell 0.56 wide and 1 high; segments 0.13 thick with pointed ends.
-constexpr double kWidth = 0.56, kThick = 0.13, kAdvance = 0.72, kPoint = 0.2, kSlant = 0.12;
+constexpr double kWidth = 0.56, kThick = 0.13, kAdvance = 0.74, kPoint = 0.05, kSlant = 0.12;
 
 QPolygonF bar(double x1, double y1, double x2, double y2)
 {
@@ -80,7 +80,7 @@ void paintSevenSegments(QPainter &painter, const QString &text, const QRectF &bo
     painter.translate(kSlant * 0.5, 0);
     for (const QChar letter : text) {
         if (isPoint(letter)) {
-            painter.drawRect(QRectF(-(kAdvance - kWidth) + 0.03, 1 - kThick, kThick, kThick));
+            painter.drawRect(QRectF(-(kAdvance - kWidth) + 0.045, 1 - kThick, kThick, kThick));
             painter.translate(kPoint, 0);
         } else {
             paintDigit(painter, segmentsOf(letter));

@@ -41,7 +41,7 @@ Runs inType(Runs runs, bool stopPage)
 {
     if (stopPage)
         for (Run &run : runs)
-            run.type = Type::Stop;
+            run.type = run.type == Type::SafetyStrong ? Type::StopStrong : Type::Stop;
     return runs;
 }
 
@@ -174,52 +174,68 @@ int SignalPanel::heightForWidth(int width) const
     return static_cast<int>(plan(width).height);
 }
 
-void SignalPanel::paintEvent(QPaintEvent *)
+void SignalPanel::paintHead(QPainter &painter, const Plan &plan) const
 {
-    const Style &style = Theme::current().style();
-    const Plan plan = this->plan(width());
     const Colours colours = coloursOf(m_text.signal);
-    const QColor black = QColor::fromRgba(safety::kBlack);
     const QColor letters = QColor::fromRgba(colours.letters);
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillRect(rect(), QColor::fromRgba(safety::kWhite));
     painter.fillRect(QRectF(0, 0, width(), plan.head), QColor::fromRgba(colours.ground));
-    painter.fillRect(QRectF(0, plan.head, width(), 3), black);
-    if (plan.column > 0)
-        painter.fillRect(QRectF(plan.column, plan.head, 3, height() - plan.head), black);
-    painter.setPen(QPen(style.dark() ? QColor::fromRgba(safety::kWhite) : black, 3, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
-    painter.setBrush(Qt::NoBrush);
-    painter.drawRect(QRectF(rect()).adjusted(1.5, 1.5, -1.5, -1.5));
-
     TextBlock::Options options;
     options.colour = letters;
-    Style wordStyle = style;
-    wordStyle.scale *= m_stopPage ? 1.25 : 1;
-    const TextBlock word({{signalWord(m_text.signal), m_stopPage ? Type::StopHead : Type::Verdict}}, wordStyle, TextBlock::kNoLimit, options);
-    const double side = plan.head * 0.72;
-    const bool alert = m_text.signal != Signal::Notice; // NOTICE is not about injury: no alert symbol
-    const double left = (width() - word.width() - (alert ? side + style.px(12) : 0)) / 2;
-    if (alert)
-        paintAlert(painter, {left, (plan.head - side) / 2 + 1, side, side}, letters, QColor::fromRgba(colours.ground));
-    word.paint(painter, {left + (alert ? side + style.px(12) : 0), (plan.head - word.height()) / 2 + 1});
-
-    const double count = static_cast<double>(m_text.signs.size());
+    Style style = Theme::current().style();
     const double gap = style.px(12);
+    style.scale *= m_stopPage ? 1.25 : 1;
+    const TextBlock word({{signalWord(m_text.signal), m_stopPage ? Type::StopHead : Type::Verdict}}, style, TextBlock::kNoLimit, options);
+    const double side = m_text.signal == Signal::Notice ? 0 : plan.head * 0.72; // NOTICE is not about injury: no alert symbol
+    const double room = side > 0 ? side + gap : 0;
+    const double left = (width() - word.width() - room) / 2;
+    if (side > 0)
+        paintAlert(painter, {left, (plan.head - side) / 2 + 1, side, side}, letters, QColor::fromRgba(colours.ground));
+    word.paint(painter, {left + room, word.topAt(plan.head / 2 + 1)});
+}
+
+void SignalPanel::paintSigns(QPainter &painter, const Plan &plan) const
+{
+    const double count = static_cast<double>(m_text.signs.size());
+    const double gap = Theme::current().px(12);
     double y = plan.head + 3 + (height() - plan.head - 6 - count * plan.signSide - (count - 1) * gap) / 2;
     for (const QString &code : m_text.signs) {
         paintSign(painter, code, {(plan.column - plan.signSide) / 2 + 1, y, plan.signSide, plan.signSide});
         y += plan.signSide + gap;
     }
+}
+
+void SignalPanel::paintLines(QPainter &painter, const Plan &plan) const
+{
+    const Style &style = Theme::current().style();
     for (const auto &line : plan.lines) {
+        const double left = plan.column + style.px(20);
         if (line.rule)
-            painter.fillRect(QRectF(plan.column + style.px(20), line.at.y() - style.px(m_stopPage ? 13 : 3), width() - plan.column - style.px(40), 1), black);
+            painter.fillRect(QRectF(left, line.at.y() - style.px(m_stopPage ? 13 : 3), width() - left - style.px(20), 1), QColor::fromRgba(safety::kBlack));
         if (!line.number.isEmpty())
-            blackText({{line.number, m_stopPage ? Type::Stop : Type::SafetyStrong}}, style, TextBlock::kNoLimit).paint(painter, line.at - QPointF(style.px(26), 0));
+            blackText({{line.number, m_stopPage ? Type::StopStrong : Type::SafetyStrong}}, style, TextBlock::kNoLimit)
+                .paint(painter, line.at - QPointF(style.px(26), 0));
         if (!line.sign.isEmpty())
             paintSign(painter, line.sign, {line.at.x() - style.px(80), line.at.y() + line.text.height() / 2 - style.px(30), style.px(60), style.px(60)});
         line.text.paint(painter, line.at);
     }
+}
+
+void SignalPanel::paintEvent(QPaintEvent *)
+{
+    const Plan plan = this->plan(width());
+    const QColor black = QColor::fromRgba(safety::kBlack);
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(rect(), QColor::fromRgba(safety::kWhite));
+    paintHead(painter, plan);
+    painter.fillRect(QRectF(0, plan.head, width(), 3), black);
+    if (plan.column > 0)
+        painter.fillRect(QRectF(plan.column, plan.head, 3, height() - plan.head), black);
+    painter.setPen(QPen(Theme::current().style().dark() ? QColor::fromRgba(safety::kWhite) : black, 3, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(QRectF(rect()).adjusted(1.5, 1.5, -1.5, -1.5));
+    paintSigns(painter, plan);
+    paintLines(painter, plan);
 }
 
 } // namespace app

@@ -50,6 +50,9 @@ protected:
 private:
     struct Plan;
     Plan plan(double width) const;
+    void paintHead(QPainter &painter, const Plan &plan) const;
+    void paintSigns(QPainter &painter, const Plan &plan) const;
+    void paintLines(QPainter &painter, const Plan &plan) const;
 
     SignalText m_text;
     bool m_stopPage = false;

@@ -44,10 +44,12 @@ void paintStep(QPainter &painter, const QRectF &rect, const TapeStub &stub, cons
         paintMark(painter, *stub.standing, {left + style.px(kMarkSide / 2), middle}, style);
         left += style.px(kMarkSide + 7);
     }
-    const Type type = next ? Type::Quiet : stub.present ? Type::Title : Type::Title;
+    const double width = std::max(1.0, rect.right() - left - style.px(4));
+    const bool fits = TextBlock({{stub.reading, Type::Heading}}, style).width() <= width;
+    const Type type = next ? Type::Quiet : fits ? Type::Heading : Type::Title;
     const Role role = next ? Role::Ink2 : stub.present ? Role::Ink : Role::Petrol;
-    const TextBlock reading({{stub.reading, type, role}}, style, std::max(1.0, rect.right() - left - style.px(4)));
-    const double top = std::min(middle - reading.height() / 2, rect.bottom() - style.px(8) - reading.height());
+    const TextBlock reading({{stub.reading, type, role}}, style, width);
+    const double top = std::min(reading.topAt(middle), rect.bottom() - style.px(8) - reading.height());
     reading.paint(painter, {left, top});
     if (stub.struck) {
         painter.setPen(QPen(style[role], 2));

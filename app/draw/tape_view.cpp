@@ -35,7 +35,6 @@ TapeView::TapeView(QWidget *parent) : QListView(parent)
     setFlow(QListView::LeftToRight);
     setWrapping(false);
     setFrameShape(QFrame::NoFrame);
-    setViewportMargins(1, 1, 1, 1);
     setSelectionMode(QAbstractItemView::SingleSelection);
     setEditTriggers(QAbstractItemView::NoEditTriggers);
     setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
@@ -86,11 +85,14 @@ void TapeView::keyPressEvent(QKeyEvent *event)
 
 void TapeView::paintEvent(QPaintEvent *event)
 {
-    {
-        QPainter painter(viewport());
-        painter.fillRect(viewport()->rect(), Theme::current().colour(Role::Sheet));
-    }
+    const Theme &theme = Theme::current();
+    const auto *model = static_cast<const TapeModel *>(this->model());
+    const bool next = model->rowCount() > 0 && model->stub(model->rowCount() - 1).kind == TapeStub::Kind::Next;
+    QPainter(viewport()).fillRect(viewport()->rect(), theme.colour(next ? Role::Desk : Role::Sheet));
     QListView::paintEvent(event);
+    QPainter painter(viewport());
+    painter.setPen(QPen(theme.colour(Role::Rule), 1));
+    painter.drawRect(QRectF(viewport()->rect()).adjusted(0.5, 0.5, -0.5, -0.5));
 }
 
 void TapeView::resizeEvent(QResizeEvent *event)

@@ -92,7 +92,7 @@ QSize TestPicture::sizeHint() const
 
 QSize TestPicture::minimumSizeHint() const
 {
-    return {420, 190};
+    return m_state.meter.shown ? QSize(540, 226) : QSize(220, 143);
 }
 
 void TestPicture::paintEvent(QPaintEvent *)

@@ -64,6 +64,7 @@ struct TestPictureState
     std::optional<Fault> fault;
     QString redNote, blackNote; // Fists: "2 then red into Y", "1 black first into X"; else "red", "black"
     QString wire;               // Clamp: the wire in the jaw
+    bool close = false;         // a small picture among others: the component nearer, the probes without their names
 };
 
 QString testPictureWords(const TestPictureState &state);

@@ -1,5 +1,6 @@
 #include "app/shared/key_button.h"
 
+#include "app/shared/fit_height.h"
 #include "app/shared/theme.h"
 
 #include <QFontMetricsF>
@@ -29,7 +30,7 @@ double paintKeyBox(QPainter &painter, const QString &key, const Style &style, do
     TextBlock::Options options;
     options.colour = ink;
     const TextBlock text({{key, Type::Key}}, style, TextBlock::kNoLimit, options);
-    text.paint(painter, {box.center().x() - text.width() / 2, box.center().y() - text.height() / 2});
+    text.paint(painter, {box.center().x() - text.width() / 2, text.topAt(box.center().y())});
     painter.restore();
     return size.width();
 }
@@ -39,9 +40,8 @@ KeyButton::KeyButton(const QString &words, const QString &key, QWidget *parent) 
     setAutoDefault(false);
     setDefault(false);
     setAttribute(Qt::WA_Hover);
-    QSizePolicy policy(QSizePolicy::Minimum, QSizePolicy::Fixed);
-    policy.setHeightForWidth(true);
-    setSizePolicy(policy);
+    setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Minimum);
+    followHeight(this);
     setWords(words);
     setKey(key);
     followTheme(this);
@@ -52,7 +52,7 @@ void KeyButton::setWords(const QString &words)
     m_words = words;
     setText(QString(words).replace(QLatin1Char('&'), QStringLiteral("&&")));
     setAccessibleName(words);
-    updateGeometry();
+    fitHeight(this);
     update();
 }
 
@@ -60,21 +60,21 @@ void KeyButton::setKey(const QString &key)
 {
     m_key = key;
     setAccessibleDescription(key.isEmpty() ? QString() : tr("Key: %1").arg(key));
-    updateGeometry();
+    fitHeight(this);
     update();
 }
 
 void KeyButton::setFace(Face face)
 {
     m_face = face;
-    updateGeometry();
+    fitHeight(this);
     update();
 }
 
 void KeyButton::setSize(Size size)
 {
     m_size = size;
-    updateGeometry();
+    fitHeight(this);
 }
 
 void KeyButton::setSpread(bool spread)
@@ -174,7 +174,7 @@ void KeyButton::paintEvent(QPaintEvent *)
     const TextBlock text(runs(), style, std::min(room, wish), options);
     const double block = std::min(room, wish) + keyWidth();
     const double left = m_spread || m_face == Face::Link ? padding() + 1 : (width() - block) / 2;
-    const QPointF topLeft(left, (height() - text.height()) / 2);
+    const QPointF topLeft(left, text.topAt(height() / 2.0));
     text.paint(painter, topLeft);
     if (m_face == Face::Link) {
         painter.setPen(QPen(ink.text, 1));

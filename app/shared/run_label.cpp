@@ -1,5 +1,6 @@
 #include "app/shared/run_label.h"
 
+#include "app/shared/fit_height.h"
 #include "app/shared/theme.h"
 
 #include <QPainter>
@@ -11,9 +12,8 @@ namespace app {
 
 RunLabel::RunLabel(QWidget *parent) : QWidget(parent)
 {
-    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
-    policy.setHeightForWidth(true);
-    setSizePolicy(policy);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+    followHeight(this);
     followTheme(this);
 }
 
@@ -26,7 +26,7 @@ void RunLabel::setRuns(Runs runs)
 {
     m_runs = std::move(runs);
     setAccessibleName(text());
-    updateGeometry();
+    fitHeight(this);
     update();
 }
 

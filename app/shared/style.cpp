@@ -31,6 +31,7 @@ Face faceOf(Type type)
     case Type::Key: return {12, true, true};
     case Type::Mono: return {13, false, true};
     case Type::Stop: return {27, false, false};
+    case Type::StopStrong: return {27, true, false};
     case Type::StopHead: return {44, true, false};
     }
     Q_UNREACHABLE();

@@ -25,6 +25,7 @@ enum class Type {
     Key,          // 12 mono bold
     Mono,         // 13 mono
     Stop,         // 27: the stop page
+    StopStrong,   // 27 bold
     StopHead,     // 44 bold
 };
 

@@ -36,6 +36,7 @@ TextBlock::TextBlock(const Runs &runs, const Style &style, double width, const O
     option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
     option.setAlignment(options.align);
     m_layout->setTextOption(option);
+    m_capital = QFontMetricsF(m_layout->font()).capHeight();
     layOut(width, options);
 }
 
@@ -66,9 +67,24 @@ double TextBlock::firstBaseline() const
     return lines() > 0 ? m_layout->lineAt(0).ascent() : 0;
 }
 
+double TextBlock::topAt(double middle) const
+{
+    if (lines() == 0)
+        return middle;
+    const QTextLine last = m_layout->lineAt(lines() - 1);
+    const double top = firstBaseline() - m_capital;
+    const double bottom = last.y() + last.ascent();
+    return middle - (top + bottom) / 2;
+}
+
 void TextBlock::paint(QPainter &painter, QPointF topLeft) const
 {
     m_layout->draw(&painter, topLeft);
+}
+
+void TextBlock::paintAround(QPainter &painter, QPointF middle) const
+{
+    paint(painter, {middle.x() - width() / 2, topAt(middle.y())});
 }
 
 double paintLine(QPainter &painter, const Run &run, const Style &style, QPointF leftMiddle, Qt::Alignment align)
@@ -79,8 +95,7 @@ double paintLine(QPainter &painter, const Run &run, const Style &style, QPointF 
         x -= block.width();
     else if (align & Qt::AlignHCenter)
         x -= block.width() / 2;
-    const QFontMetricsF metrics(style.font(run.type));
-    block.paint(painter, {x, leftMiddle.y() - metrics.height() / 2});
+    block.paint(painter, {x, block.topAt(leftMiddle.y())});
     return block.width();
 }
 

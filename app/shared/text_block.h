@@ -35,7 +35,7 @@ public:
     struct Options
     {
         Qt::Alignment align = Qt::AlignLeft;
-        double leading = 1.06;
+        double leading = 1.0;
         QColor colour;
     };
 
@@ -47,13 +47,18 @@ public:
     [[nodiscard]] double height() const { return m_size.height(); }
     [[nodiscard]] int lines() const;
     [[nodiscard]] double firstBaseline() const;
+    // Where to paint it so that its letters stand in the middle of something: the height of capitals counts, not the
+    // room above them.
+    [[nodiscard]] double topAt(double middle) const;
     void paint(QPainter &painter, QPointF topLeft) const;
+    void paintAround(QPainter &painter, QPointF middle) const;
 
 private:
     void layOut(double width, const Options &options);
 
     std::unique_ptr<QTextLayout> m_layout;
     QSizeF m_size;
+    double m_capital = 0; // height of a capital in the first type
 };
 
 // One line, painted with its vertical middle at `middle`; returns its width.

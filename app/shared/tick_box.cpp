@@ -1,5 +1,6 @@
 #include "app/shared/tick_box.h"
 
+#include "app/shared/fit_height.h"
 #include "app/shared/theme.h"
 
 #include <QPainter>
@@ -16,16 +17,15 @@ TickBox::TickBox(const QString &words, const QString &number, QWidget *parent)
     const QString spoken = number.isEmpty() ? words : tr("%1: %2").arg(number, words);
     setText(QString(spoken).replace(QLatin1Char('&'), QStringLiteral("&&")));
     setAccessibleName(spoken);
-    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
-    policy.setHeightForWidth(true);
-    setSizePolicy(policy);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+    followHeight(this);
     followTheme(this);
 }
 
 void TickBox::setCompact(bool compact)
 {
     m_compact = compact;
-    updateGeometry();
+    fitHeight(this);
     update();
 }
 
@@ -79,7 +79,7 @@ void TickBox::paintEvent(QPaintEvent *)
     const int side = qRound(boxSide());
     option.rect = QRect(0, qRound(middle - side / 2.0), side, side);
     this->style()->drawPrimitive(QStyle::PE_IndicatorCheckBox, &option, &painter, this);
-    text.paint(painter, {textLeft(), middle - text.height() / 2});
+    text.paint(painter, {textLeft(), text.topAt(middle)});
     if (!m_compact) {
         painter.setPen(QPen(style[Role::Rule], 1));
         painter.drawLine(QPointF(0, height() - 0.5), QPointF(width(), height() - 0.5));

@@ -21,6 +21,7 @@
 #include <QPainter>
 
 #include <functional>
+#include <tuple>
 
 using namespace samples;
 
@@ -107,8 +108,11 @@ QWidget *chains()
     auto *grid = new QWidget;
     auto *box = new QGridLayout(grid);
     const ChainState states[] = {heatChain(), several, broken, twoRungs(), byPlace(), motorChain(), failed};
-    for (int i = 0; i < 7; ++i)
-        box->addWidget(column({made<ChainView>(states[i])}), i / 4, i % 4);
+    for (int i = 0; i < 7; ++i) {
+        QWidget *sheet = column({made<ChainView>(states[i])});
+        sheet->setFixedWidth(qRound(368 * Theme::current().style().scale));
+        box->addWidget(sheet, i / 4, i % 4);
+    }
     box->addWidget(column({made<ChainLine>(heatChain()), made<ChainLine>(broken)}), 1, 3);
     return grid;
 }
@@ -152,6 +156,60 @@ QWidget *step(bool after)
     grid->addWidget(strip, 1, 1, 1, 2);
     chain->setFixedWidth(368);
     return page;
+}
+
+// Every drawing with probes on its first two terminals, and the other forms.
+QWidget *pictures()
+{
+    auto *grid = new QWidget;
+    auto *box = new QGridLayout(grid);
+    int at = 0;
+    const auto add = [&](const TestPictureState &state) {
+        auto *picture = made<TestPicture>(state);
+        picture->setFixedSize(722, 294);
+        box->addWidget(column({picture}), at / 2, at % 2);
+        ++at;
+    };
+    const std::tuple<QString, QString, QString> drawings[] = {
+        {u"thermal_cutoff"_s, u"t1"_s, u"t2"_s}, {u"high_limit"_s, u"t1"_s, u"t2"_s}, {u"drive_motor_split"_s, u"main.t1"_s, u"main.t2"_s}, {u"door_switch_dryer"_s, u"t1"_s, u"t2"_s},
+        {u"ntc_thermistor"_s, u"t1"_s, u"t2"_s}, {u"board_relay"_s, u"t1"_s, u"t2"_s}, {u"timer_contacts"_s, u"heat.t1"_s, u"heat.t2"_s}, {u"dryer_element"_s, u"t1"_s, u"can"_s},
+        {u"heat_chain"_s, u"t1"_s, u"t2"_s}, {u"receptacle_14_30"_s, u"x"_s, u"y"_s}, {u"unknown"_s, u"t1"_s, u"t2"_s}};
+    for (const auto &[drawing, red, black] : drawings) {
+        TestPictureState state = elementPicture();
+        state.drawing = drawing;
+        state.part = drawing;
+        state.terminals = {{red, red, u"1"_s, true}, {black, black, u"2"_s, black != u"can"_s}};
+        state.red = red;
+        state.black = black;
+        state.captions = {{drawing, {}}};
+        add(state);
+    }
+    TestPictureState clips = elementPicture();
+    clips.form = TestPictureState::Form::Clips;
+    clips.terminals[0].pulled = clips.terminals[1].pulled = false;
+    add(clips);
+    TestPictureState fists;
+    fists.form = TestPictureState::Form::Fists;
+    fists.meter = {true, Dial::VoltAc, u"241"_s, u"V"_s, true, false};
+    fists.drawing = u"receptacle_14_30"_s;
+    fists.black = u"x"_s;
+    fists.red = u"y"_s;
+    fists.terminals = {{u"x"_s, u"X"_s, {}, false}, {u"y"_s, u"Y"_s, {}, false}};
+    fists.blackNote = u"1 black first into X"_s;
+    fists.redNote = u"2 then red into Y"_s;
+    add(fists);
+    TestPictureState clamp = elementPicture();
+    clamp.form = TestPictureState::Form::Clamp;
+    clamp.meter = {true, Dial::ClampAmpere, u"21.8"_s, u"A"_s, true, false};
+    clamp.terminals[0].pulled = clamp.terminals[1].pulled = false;
+    clamp.wire = u"one wire of the element"_s;
+    add(clamp);
+    TestPictureState look;
+    look.form = TestPictureState::Form::Look;
+    look.drawing = u"vent"_s;
+    look.captions = {{u"lint screen, duct, flap"_s, {}}};
+    add(look);
+    return grid;
 }
 
 QWidget *safety(const SignalText &text, SafetyPictureState::Scene scene)
@@ -213,9 +271,10 @@ QList<Page> pages()
     using Scene = SafetyPictureState::Scene;
     QList<Page> all{{u"lines"_s, {760, 0}, lines},
                     {u"curve"_s, {440, 300}, [] { return made<CurveView>(thermistorCurve()); }},
-                    {u"chains"_s, {1480, 1240}, chains},
+                    {u"chains"_s, {1560, 1240}, chains},
                     {u"step"_s, {1280, 760}, [] { return step(false); }},
                     {u"step-after"_s, {1280, 760}, [] { return step(true); }},
+                    {u"pictures"_s, {1540, 0}, pictures},
                     {u"rails"_s, {1320, 480}, rails},
                     {u"gas"_s, {1248, 0}, [] {
                          auto *panel = new SignalPanel;

@@ -1,0 +1,80 @@
+#include "app/walk/fact_row.h"
+
+#include "app/shared/run_label.h"
+#include "app/shared/theme.h"
+
+#include <QHBoxLayout>
+#include <QPainter>
+
+namespace app {
+
+FactRow::FactRow(Standing mark, const QString &title, const QString &note, QWidget *parent)
+    : QWidget(parent), m_mark(mark), m_row(new QHBoxLayout(this))
+{
+    const Theme &theme = Theme::current();
+    m_row->setContentsMargins(theme.spx(30), theme.spx(4), 0, theme.spx(6));
+    m_row->setSpacing(theme.spx(12));
+    Runs runs{{title, Type::Strong}};
+    if (!note.isEmpty())
+        runs.push_back({QLatin1Char('\n') + note, Type::Quiet, Role::Ink2});
+    m_row->addWidget(new RunLabel(std::move(runs)), 5);
+    setAccessibleName(StandingWords::word(mark) + QStringLiteral(": ") + title);
+    followTheme(this);
+}
+
+void FactRow::setValue(const QString &value)
+{
+    m_value = new RunLabel({{value, Type::Heading}});
+    m_row->addWidget(m_value, 3);
+    setAccessibleName(accessibleName() + QStringLiteral(", ") + value);
+}
+
+void FactRow::setMiddle(QWidget *widget)
+{
+    m_row->addWidget(widget, 5);
+}
+
+void FactRow::setEnd(const QString &quiet, const QString &strong)
+{
+    Runs runs;
+    if (!quiet.isEmpty())
+        runs.push_back({quiet + (strong.isEmpty() ? QString() : QStringLiteral("\n")), Type::Quiet, Role::Ink2});
+    if (!strong.isEmpty())
+        runs.push_back({strong, Type::QuietStrong});
+    m_row->addWidget(new RunLabel(std::move(runs)), 4);
+    setAccessibleName(accessibleName() + QStringLiteral(", ") + strong);
+}
+
+void FactRow::paintEvent(QPaintEvent *)
+{
+    const Style &style = Theme::current().style();
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintMark(painter, m_mark, {style.px(9), style.px(16)}, style);
+    painter.setPen(QPen(style[Role::Rule], 1));
+    painter.drawLine(QPointF(0, height() - 0.5), QPointF(width(), height() - 0.5));
+}
+
+void FactRow::resizeEvent(QResizeEvent *event)
+{
+    QWidget::resizeEvent(event);
+    m_row->setDirection(width() < Theme::current().px(520) ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+}
+
+QStringList OutcomeWords::values()
+{
+    return {QStringLiteral("fixed"), QStringLiteral("not_fixed"), QStringLiteral("not_fitted"), QStringLiteral("dead_on_arrival")};
+}
+
+QString OutcomeWords::said(const QString &value)
+{
+    if (value == QLatin1String("fixed"))
+        return tr("It works again.");
+    if (value == QLatin1String("not_fixed"))
+        return tr("It is as it was before.");
+    if (value == QLatin1String("not_fitted"))
+        return tr("Nothing was fitted or done.");
+    return value == QLatin1String("dead_on_arrival") ? tr("The new part was bad itself.") : value;
+}
+
+} // namespace app

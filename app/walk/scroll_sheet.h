@@ -1,0 +1,36 @@
+#pragma once
+// A sheet whose middle scrolls when it must, with what is typed and pressed docked below it, always in sight.
+#include "app/shared/sheet.h"
+
+#include <QVBoxLayout>
+
+class QScrollArea;
+
+namespace app {
+
+class ScrollSheet : public Sheet
+{
+    Q_OBJECT
+public:
+    explicit ScrollSheet(QWidget *parent = nullptr);
+
+    [[nodiscard]] QVBoxLayout *head() const { return m_head; } // above what scrolls
+    [[nodiscard]] QVBoxLayout *body() const { return m_body; }
+    [[nodiscard]] QVBoxLayout *dock() const { return m_dock; }
+    void scrollBy(int pages); // Page Up and Page Down, wherever the focus is
+    void bringIntoSight(QWidget *widget);
+
+private:
+    void dress();
+
+    QScrollArea *m_area;
+    QVBoxLayout *m_all;
+    QVBoxLayout *m_head;
+    QVBoxLayout *m_body;
+    QVBoxLayout *m_dock;
+};
+
+// Takes the height that is left and none of its own: pictures give way first.
+void yieldHeight(QWidget *picture, int leastAt100);
+
+} // namespace app

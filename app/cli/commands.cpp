@@ -104,7 +104,7 @@ int runCheck(const Choices &choices)
     std::vector<core::Diagnostic> found = std::move(loaded.diagnostics);
     const auto files = loadContent(dataFolder(), userFolder());
     if (files)
-        for (core::Diagnostic &d : core::checkContent(loaded.library, files->phrases, files->safety))
+        for (core::Diagnostic &d : core::checkContent({&loaded.library, &files->phrases, &files->safety}))
             found.push_back(std::move(d));
     core::sortByPlace(found);
     for (const core::Diagnostic &d : found)

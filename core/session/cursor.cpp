@@ -101,12 +101,12 @@ bool settleStep(Facts &facts, const Abilities &abilities, const Step &step)
     return true;
 }
 
+} // namespace
+
 bool asksAnswered(const Facts &facts)
 {
     return std::ranges::all_of(facts.machine.appliance->asks, [&](const Ask &a) { return facts.machine.answers.contains(a.id); });
 }
-
-} // namespace
 
 bool canDoStep(const Facts &, const Abilities &abilities, const Step &step)
 {

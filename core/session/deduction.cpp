@@ -46,8 +46,8 @@ Deduction deduce(const Facts &facts, const Abilities &abilities, const std::set<
                  const Facts *factsBefore)
 {
     Deduction d;
-    if (facts.machine.tree == nullptr || facts.machine.appliance == nullptr)
-        return d;
+    if (facts.machine.tree == nullptr || facts.machine.appliance == nullptr || !asksAnswered(facts))
+        return d; // which machine it is decides what can be wrong with it
     const bool same = before != nullptr && before->dictionary && factsBefore != nullptr && sameMachine(facts.machine, factsBefore->machine);
     d.dictionary = same ? before->dictionary : std::make_shared<Dictionary>(dictionaryOf(facts.machine));
     const std::vector<Evidence> evidence = evidenceOf(facts, d.dictionary->known());

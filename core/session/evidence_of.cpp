@@ -1,5 +1,7 @@
 #include "core/session/evidence_of.h"
 
+#include "core/verdict/verdict.h"
+
 #include <algorithm>
 
 namespace core {
@@ -59,8 +61,13 @@ Answered ofStep(const Machine &machine, const Suspects &suspects, const Step &st
         if (a.gone >= 0)
             a.falseAlarm = std::min(a.falseAlarm, kGoneByItself);
         for (const std::string &changed : step.changes)
-            if (machine.appliance->component(changed) == nullptr)
-                add(a.putsRight, suspectsNamed(suspects, changed));
+            for (const int s : suspectsNamed(suspects, changed)) {
+                const Suspect &suspect = suspects.list[static_cast<std::size_t>(s)];
+                const Kind *kind = machine.library->kindOf(*machine.appliance, suspect.component);
+                const auto cure = kind == nullptr ? std::nullopt : cureNamed(kind->cureOf(suspect.mode));
+                if (cure && buysNothing(*cure)) // a part is not put right by a push, what trips or is set is
+                    add(a.putsRight, {s});
+            }
     }
     return a;
 }

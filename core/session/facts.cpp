@@ -13,7 +13,7 @@ bool touches(const Library::Found &found, const Test &test, const std::string &c
     return found.kind != nullptr ? found.component == component : std::ranges::find(test.covers, component) != test.covers.end();
 }
 
-// Readings of what a `do` changed, or of what was replaced, no longer count.
+// Readings of what was replaced no longer count at all.
 void forget(Facts &facts, const std::string &suspect)
 {
     const std::string component = componentOf(suspect);
@@ -21,6 +21,24 @@ void forget(Facts &facts, const std::string &suspect)
         const Library::Found found = facts.machine.library->test(*facts.machine.appliance, m.test);
         return found.test != nullptr && touches(found, *found.test, component);
     });
+}
+
+// Readings of what a `do` changed say what was before it.
+void leaveBehind(Facts &facts, const std::string &component)
+{
+    for (Measured &m : facts.measured) {
+        const Library::Found found = facts.machine.library->test(*facts.machine.appliance, m.test);
+        m.past = m.past || (found.test != nullptr && touches(found, *found.test, component));
+    }
+}
+
+// Nothing was changed where the answer says nothing, or claims the very part.
+bool wasChanged(const Step &step, const std::string &answer, const std::string &changed)
+{
+    if (std::ranges::find(step.unsure, answer) != step.unsure.end())
+        return false;
+    const Then *then = step.thenFor(answer);
+    return then == nullptr || then->what != Then::What::Claim || componentOf(then->suspect) != componentOf(changed);
 }
 
 void takeReading(Facts &facts, const Event &e)
@@ -35,9 +53,9 @@ void takeReading(Facts &facts, const Event &e)
     if (!e.reading)
         return;
     const auto index = static_cast<std::size_t>(e.placement);
-    auto at = std::ranges::find_if(facts.measured, [&](const Measured &m) { return m.test == e.test && m.placement == index; });
+    auto at = std::ranges::find_if(facts.measured, [&](const Measured &m) { return m.test == e.test && m.placement == index && !m.past; });
     if (at == facts.measured.end())
-        at = facts.measured.insert(at, Measured{e.test, index, {}, false});
+        at = facts.measured.insert(at, Measured{e.test, index, {}, false, false});
     at->takes.push_back({*e.reading, e.number, e.reseated});
     at->wireLeftOn = at->wireLeftOn || e.wireLeftOn;
 }
@@ -63,14 +81,11 @@ void takeAnswer(Facts &facts, const Event &e)
     at->answers.push_back(e.value);
     at->events.push_back(e.number);
     const Step *step = facts.machine.tree == nullptr ? nullptr : facts.machine.tree->step(e.step);
-    if (step == nullptr || step->what != Step::What::Do || std::ranges::find(step->unsure, e.value) != step->unsure.end())
+    if (step == nullptr || step->what != Step::What::Do)
         return;
-    for (const std::string &changed : step->changes) {
-        forget(facts, changed);
-        if (facts.machine.library->kindOf(appliance, changed) != nullptr && changed.find('.') == std::string::npos && appliance.component(changed) != nullptr)
-            continue; // a part was worked on, not put right: it is read again
-        facts.putRight.insert(changed);
-    }
+    for (const std::string &changed : step->changes)
+        if (wasChanged(*step, e.value, changed))
+            leaveBehind(facts, componentOf(changed));
 }
 
 void takeSheet(Facts &facts, const Event &e)
@@ -157,7 +172,7 @@ std::string qualified(std::string_view test, std::string_view component)
 
 const Measured *measuredAt(const Facts &facts, std::string_view test, std::size_t placement)
 {
-    const auto at = std::ranges::find_if(facts.measured, [&](const Measured &m) { return m.test == test && m.placement == placement; });
+    const auto at = std::ranges::find_if(facts.measured, [&](const Measured &m) { return m.test == test && m.placement == placement && !m.past; });
     return at == facts.measured.end() ? nullptr : &*at;
 }
 

@@ -20,6 +20,7 @@ struct Measured // one placement of one test, as far as it still counts
     std::size_t placement = 0;
     std::vector<Take> takes;
     bool wireLeftOn = false;
+    bool past = false; // read before something that changed it: evidence of what was, nothing to go by now
 };
 
 struct Looked // answers to a step of the tree, or to a look, hand or ear test "component.test"
@@ -57,7 +58,6 @@ struct Facts
     std::vector<Looked> looked;
     std::vector<ReportedValue> reported;
     std::map<std::string, std::string> notDone; // step or test -> why
-    std::set<std::string> putRight;             // suspects a `do` has put right, whatever the answer was
     std::set<std::string> found;                // causes the tree says were found
     std::set<std::string> replaced;             // components a person says were replaced, without cure
     std::optional<std::string> chosen;          // test asked for by the person, until it is read or skipped
@@ -87,6 +87,9 @@ struct PlacementState
 };
 PlacementState placementState(const Facts &facts, const Library::Found &found, std::string_view test, std::size_t placement);
 
+// What the test read before something was changed: its worst placement.
+PlacementState pastState(const Facts &facts, const Library::Found &found, std::string_view test);
+
 // The whole test: done when every placement is settled. Its name is the worst of its placements.
 struct TestState
 {
@@ -104,6 +107,7 @@ bool onceGoodHolds(const Facts &facts, const Test &test, std::string_view compon
 // Names as the file writes them are for a kind's own component: "ohm" of overload is "overload.ohm".
 std::string qualified(std::string_view test, std::string_view component);
 
+// The entry that still counts; nullptr if there is none.
 const Measured *measuredAt(const Facts &facts, std::string_view test, std::size_t placement);
 const Looked *lookedAt(const Facts &facts, std::string_view id);
 

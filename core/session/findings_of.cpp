@@ -74,6 +74,12 @@ Finding ofTest(const Facts &facts, const Abilities &abilities, const Suspects &s
     f.out = state.out;
     f.good = state.good;
     f.jumps = state.jumps;
+    const PlacementState past = pastState(facts, found, id);
+    if (state.out == 0 && past.out > 0) { // it failed, and reads good since something was changed
+        f.out = past.out;
+        f.good = past.good;
+        f.jumps = past.jumps;
+    }
     return f;
 }
 

@@ -130,6 +130,20 @@ PlacementState placementState(const Facts &facts, const Library::Found &found, s
     return state;
 }
 
+PlacementState pastState(const Facts &facts, const Library::Found &found, std::string_view test)
+{
+    PlacementState worst;
+    for (const Measured &m : facts.measured) {
+        if (!m.past || m.test != test)
+            continue;
+        const Tally tally = tallied(facts, found, m);
+        if (tally.out <= worst.out && worst.next != PlacementState::Next::Unread)
+            continue;
+        worst = {PlacementState::Next::Settled, tally.out > 0 ? tally.lastOut : tally.last, tally.out, tally.good, tally.jumps};
+    }
+    return worst;
+}
+
 TestState testState(const Facts &facts, std::string_view id)
 {
     TestState state;

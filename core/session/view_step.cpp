@@ -174,6 +174,10 @@ void fillSafety(StepView &v, const Session &session, const Presentation &p)
         v.ways.push_back({way, texts != session.content().safety->screens.end() && texts->second.ways.contains(way) ? filled(texts->second.ways.at(way), s.params) : way});
     v.answers.clear();
     v.test.clear();
+    v.unit.clear();
+    v.with.clear();
+    v.soFar.clear();
+    v.reseat = v.near = false;
     const bool proof = s.screen == Screen::S3;
     v.kind = StepView::Kind::Isolate;
     if (isHold(s.screen)) {

@@ -144,7 +144,10 @@ VerdictView verdictView(const Session &session, const std::vector<ComponentView>
     for (const Proven &p : verdict.items) {
         if (!p.listed && verdict.kind != Verdict::Kind::NotProven)
             v.alsoFound.push_back(suspectName(machine, p.suspect));
-        if (p.cure == Cure::Replace && p.listed)
+        const bool behind = std::ranges::any_of(verdict.items, [&](const Proven &other) {
+            return std::ranges::any_of(other.behind, [&](const std::string &cause) { return componentOf(cause) == p.component; });
+        });
+        if (p.cure == Cure::Replace && (p.listed || behind))
             v.parts.push_back(p.component);
         else
             v.conditions.push_back(p.suspect);

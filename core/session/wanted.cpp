@@ -36,7 +36,11 @@ std::optional<Wanted> unfinished(const Facts &facts)
         }
     if (test.empty() || facts.notDone.contains(test) || testState(facts, test).done)
         return std::nullopt;
-    return wantTest(facts, test, Wanted::Reason::Again);
+    Wanted w = wantTest(facts, test, Wanted::Reason::Again);
+    const Step *step = facts.machine.tree == nullptr ? nullptr : facts.machine.tree->step(facts.cursor.step);
+    if (step != nullptr && step->test == test)
+        w.step = step->id;
+    return w;
 }
 
 Wanted::Reason reasonOf(Due::Why why)

@@ -125,6 +125,8 @@ Json stateJson(const core::StateView &view, const core::Session &session, std::s
     j["suspects"] = Json::array();
     for (const core::SuspectView &s : view.suspects)
         j["suspects"].push_back({{"id", s.id}, {"component", s.component}, {"probability", s.probability}, {"standing", word(s.standing)}});
+    if (session.deduction().dictionary)
+        j["not_listed"] = {{"quiet", session.deduction().belief.now.quiet}, {"loud", session.deduction().belief.now.loud}};
     j["offers"] = Json::array();
     for (const core::Offer &o : view.offers)
         j["offers"].push_back({{"test", o.test}, {"title", o.title}, {"minutes", o.minutes}, {"why", o.why}, {"energized", o.energized}});

@@ -5,22 +5,15 @@ PACKAGES=packaging/packages.debian
 
 say() { printf '\n== %s\n' "$*"; }
 
-# names of a group, one a line, alternatives with their bar
-packages_of() { awk -v group="$1" '$1 == group { print $2 }' $PACKAGES; }
-
-installed() { dpkg-query -W -f='${Status}' "$1" 2>/dev/null | grep -q 'ok installed'; }
-
 # missing GROUP...: what is not installed, alternatives with their bar
 missing() {
-    for group in "$@"; do
-        for names in $(packages_of "$group"); do
-            found=
-            for name in $(echo "$names" | tr '|' ' '); do
-                if installed "$name"; then found=yes; fi
-            done
-            [ -n "$found" ] || echo "$names"
-        done
-    done
+    dpkg-query -W -f='${Package} ${Status}\n' | awk -v groups=" $* " '
+        FNR == NR { if (/ok installed$/) have[$1] = 1; next }
+        index(groups, " " $1 " ") {
+            found = 0
+            for (i = split($2, names, "|"); i > 0; --i) if (names[i] in have) found = 1
+            if (!found) print $2
+        }' - $PACKAGES
 }
 
 # known NAMES: the first of them that this system's package lists have

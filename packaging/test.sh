@@ -78,6 +78,6 @@ printf '%s\n\n' "$report"
 [ $failed = 0 ] || for log in build/*/Testing/Temporary/LastTestsFailed.log; do
     [ ! -s "$log" ] || { echo "failed in $log:"; cut -d: -f2 "$log" | sed 's/^/   /'; }
 done
-echo "It took $((($(date +%s) - started + 59) / 60)) minutes."
+echo "In all $((($(date +%s) - started) / 60)) min $((($(date +%s) - started) % 60)) s."
 printf '%s passed, %s failed, %s skipped\n' $passed $failed $skipped
 [ $failed = 0 ]

@@ -18,9 +18,9 @@ class EventFile final : public JobLog
 public:
     // A new, empty job in this folder (made if it is not there), with an id of its own.
     static Stored<std::unique_ptr<EventFile>> create(const std::filesystem::path &folder);
-    // Goes on with a job. A torn end is cut off, after it was set aside in <file>.torn. Refused, with the file untouched: Held
+    // Goes on with a job. A torn end is cut off, after it was set aside in <path>.torn. Refused, with the file untouched: Held
     // (the sentence says by whom) and Damaged.
-    static Stored<OpenedJob> open(const std::filesystem::path &file);
+    static Stored<OpenedJob> open(const std::filesystem::path &path);
     ~EventFile() override;
 
     const std::string &id() const { return m_job.id; }

@@ -104,7 +104,7 @@ JobEntry entryFor(const std::filesystem::path &path)
 Stored<std::filesystem::path> jobFolder()
 {
     const auto absolute = [](const char *name) {
-        const char *value = std::getenv(name);
+        const char *value = std::getenv(name); // NOLINT(concurrency-mt-unsafe): nothing here sets the environment
         const std::filesystem::path path(value == nullptr ? "" : value);
         return path.is_absolute() ? path : std::filesystem::path();
     };

@@ -27,10 +27,12 @@ public:
     ~PosixFile();
 
     Tried<std::string> readAll() const;
+    // NOLINTBEGIN(readability-make-member-function-const): the file changes
     Tried<void> write(std::string_view bytes); // all of it, or an error with some of it written
     Tried<void> truncate(std::uint64_t size);
-    Tried<void> syncData();            // fdatasync: the bytes and the length
-    Tried<void> sync();                // fsync: for folders, the names in them
+    Tried<void> syncData(); // fdatasync: the bytes and the length
+    Tried<void> sync();     // fsync: for folders, the names in them
+    // NOLINTEND(readability-make-member-function-const)
     Tried<void> lock(bool wait);       // flock, exclusive; EWOULDBLOCK if another process has it
     Tried<std::uint64_t> size() const; // ENOENT if the file has lost its name
 

@@ -24,17 +24,29 @@ RULES = [
     (r"app/", r"\baddRow\s*\(\s*(tr\s*\(|u?\"|QStringLiteral)", "makes a label that takes any text for rich text: give it a label of ours"),
     (r"app/", r"\bQToolTip::showText\s*\((?!.*(toHtmlEscaped|QString\(\)))", "a tool tip takes any text for rich text: toHtmlEscaped()"),
     (r"app/", r"\bsetToolTip\s*\((?!.*(toHtmlEscaped|\(\s*\{?\s*\}?\s*\)))", "a tool tip takes any text for rich text: toHtmlEscaped()"),
-    (r"app/", r"\.arg\([^()]*(\([^()]*\)[^()]*)*\)\s*\.arg\(", "the second arg() replaces a %1 inside the first's text: use arg(a, b)"),
     (r"app/(?!cli/)", r"\b(qDebug|printf|fprintf|puts)\s*\(|std::(cout|cerr)", "a window prints nothing"),
 ]
 UNFINISHED = re.compile(r"\b(TO" r"DO|FIX" r"ME|XX" r"X|HA" r"CK)\b")
 NEW_LABEL = re.compile(r"\bnew QLabel\b|: QLabel\(|\bQLabel \w+\s*[;({]|make_unique<QLabel>")
+TEXT_ARGUMENT = re.compile(r"qs\(|[nN]ame|[tT]itle|[tT]ext|QString::from")
 PLAIN = "setTextFormat(Qt::PlainText)"
 
 
 def code_of(line):
     """The line without its // comment."""
     return re.sub(r"//.*", "", line)
+
+
+def chained_after_text(line):
+    """Whether a text is given to one arg() and more to the next: a %2 in that text would be replaced too."""
+    for found in re.finditer(r"\.arg\(", line):
+        depth, end = 1, found.end()
+        while depth and end < len(line):
+            depth += {"(": 1, ")": -1}.get(line[end], 0)
+            end += 1
+        if re.match(r"\s*\.arg\(", line[end:]) and TEXT_ARGUMENT.search(line[found.end() : end]):
+            return True
+    return False
 
 
 def line_faults(name, number, line):
@@ -47,6 +59,8 @@ def line_faults(name, number, line):
     for where, what, why in RULES:
         if re.match(where, name) and re.search(what, code_of(line)):
             yield name, number, why
+    if name.startswith("app/") and chained_after_text(code_of(line)):
+        yield name, number, "the second arg() replaces a %2 inside the first's text: use arg(a, b)"
 
 
 def file_faults(name, text):

@@ -174,6 +174,15 @@ void MainWindow::keepSettings()
         m_walk->frame()->setFault(tr("the settings could not be written."));
 }
 
+// Keys while nothing has the focus.
+void MainWindow::keyPressEvent(QKeyEvent *event)
+{
+    if (focusWidget() == nullptr)
+        QApplication::sendEvent(m_walk, event);
+    else
+        QMainWindow::keyPressEvent(event);
+}
+
 void MainWindow::copyAsText()
 {
     const QString text = m_walk->asText();

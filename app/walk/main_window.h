@@ -19,6 +19,9 @@ public:
 
     [[nodiscard]] WalkView *walk() const { return m_walk; }
 
+protected:
+    void keyPressEvent(QKeyEvent *event) override;
+
 private:
     void addMenus();
     void addJobMenu();

@@ -10,12 +10,12 @@ namespace app {
 ScrollSheet::ScrollSheet(QWidget *parent) : Sheet(Role::Sheet, parent), m_area(new QScrollArea(this))
 {
     auto *inside = new QWidget;
-    inside->setAutoFillBackground(false);
     m_all = new QVBoxLayout(this);
     m_head = new QVBoxLayout;
     m_body = new QVBoxLayout(inside);
     m_dock = new QVBoxLayout;
     m_area->setWidget(inside);
+    inside->setAutoFillBackground(false); // setWidget() turns it on
     m_area->setWidgetResizable(true);
     m_area->setFrameShape(QFrame::NoFrame);
     m_area->setFocusPolicy(Qt::NoFocus);

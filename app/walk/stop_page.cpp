@@ -50,6 +50,7 @@ void StopPage::build(const SignalText &text, const QString &note, bool mayLeave,
     body->addWidget(m_panel);
     body->addStretch();
     area->setWidget(inside);
+    inside->setAutoFillBackground(false); // setWidget() turns it on
     layout->addWidget(area, 1);
     auto *row = new QWidget;
     auto *flow = new FlowLayout(row, Theme::current().spx(12));

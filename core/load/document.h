@@ -43,6 +43,8 @@ inline constexpr int kMostDepth = 32;
 // Never throws. Faults go to `found`; with one that breaks the text off the root is what was read so far.
 Document documentOf(std::string_view text, std::string file, std::vector<Diagnostic> &found);
 
+// Where the quote that is opened at `open` is closed; npos if it never is.
+std::size_t quoteEnd(std::string_view text, std::size_t open);
 // What is wrong with the bytes before any YAML is read (text_faults.cpp). True: it can be read on.
 bool checkText(const Document &document, std::vector<Diagnostic> &found);
 

@@ -101,6 +101,20 @@ Place Document::place(const Node &node) const
     return {file, node.line, charactersIn(std::string_view(text).substr(lineStart, at - lineStart)) + 1};
 }
 
+std::size_t quoteEnd(std::string_view text, std::size_t open)
+{
+    const char quote = text[open];
+    for (std::size_t i = open + 1; i < text.size(); ++i) {
+        if (quote == '"' && text[i] == '\\')
+            ++i;
+        else if (quote == '\'' && text.substr(i, 2) == "''")
+            ++i;
+        else if (text[i] == quote)
+            return i;
+    }
+    return std::string_view::npos;
+}
+
 bool checkText(const Document &document, std::vector<Diagnostic> &found)
 {
     if (document.text.size() > kMostBytes) {

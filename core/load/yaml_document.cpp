@@ -86,6 +86,17 @@ public:
     void OnSequenceEnd() override { close(); }
     void OnMapEnd() override { close(); }
 
+    // What may be behind a fault that the parser found only later.
+    std::string suspicion() const
+    {
+        if (m_longQuote > 0)
+            return fmt::format("the quote that is opened in line {} ends lines below: was one forgotten?", m_longQuote);
+        for (auto open = m_open.rbegin(); open != m_open.rend(); ++open)
+            if (const char c = sourceAt(open->offset); c == '[' || c == '{')
+                return fmt::format("the {} that is opened in line {} is not closed, or a comma is missing",
+                                   c == '[' ? "bracket" : "brace", open->line);
+        return "look at this line and the one above: a colon without a blank, a wrong indentation, a text that needs quotes";
+    }
     void note(DiagnosticKind kind, const YAML::Mark &mark, std::string what, std::string hint)
     {
         m_found.push_back({kind, m_document.place(at(mark, Node::What::Text)), std::move(what), std::move(hint)});
@@ -131,8 +142,8 @@ private:
         const char first = sourceAt(node.offset);
         if ((tag != "?" && tag != "!" && !tag.empty()) || (tag == "!" && first == '!'))
             note(DiagnosticKind::Tag, mark, "a tag", "take out the word that begins with !");
-        if ((first == '"' || first == '\'') && !closesQuote(node.offset))
-            stop(DiagnosticKind::OpenQuote, mark, "a quote that is opened here and never closed", "close it");
+        if (first == '"' || first == '\'')
+            checkQuote(mark, node.offset);
         if (node.text.size() > kMostText)
             stop(DiagnosticKind::TooMuch, mark, "too long a text", fmt::format("{} bytes at most", kMostText));
         if (node.plain && isYesOrNo(node.text))
@@ -143,18 +154,14 @@ private:
                  "take the colon out, or put the value in quotes");
     }
     // yaml-cpp 0.7 takes the rest of the file for the text of a quote that is never closed
-    bool closesQuote(std::size_t open) const
+    void checkQuote(const YAML::Mark &mark, std::size_t from)
     {
-        const char quote = sourceAt(open);
-        for (std::size_t i = open + 1; i < m_document.text.size(); ++i) {
-            if (quote == '"' && sourceAt(i) == '\\')
-                ++i;
-            else if (sourceAt(i) == quote && quote == '\'' && sourceAt(i + 1) == quote)
-                ++i;
-            else if (sourceAt(i) == quote)
-                return true;
-        }
-        return false;
+        const std::string_view text = m_document.text;
+        const std::size_t to = quoteEnd(text, from);
+        if (to == std::string_view::npos)
+            stop(DiagnosticKind::OpenQuote, mark, "a quote that is opened here and never closed", "close it");
+        if (m_longQuote == 0 && text.substr(from, to - from).find('\n') != std::string_view::npos)
+            m_longQuote = mark.line + 1;
     }
     void open(const YAML::Mark &mark, const std::string &tag, Node::What what)
     {
@@ -203,6 +210,7 @@ private:
     std::vector<Node> m_open;
     std::vector<const Node *> m_keys;
     std::size_t m_nodes = 0;
+    int m_longQuote = 0; // the line of the first quoted text that runs over its line; 0: none
 };
 
 void parse(Document &document, std::vector<Diagnostic> &found)
@@ -220,10 +228,8 @@ void parse(Document &document, std::vector<Diagnostic> &found)
         // noted where it was found
     } catch (const YAML::Exception &e) {
         const bool more = builder.closed; // the parser stumbles over what follows the one document
-        builder.note(
-            more ? DiagnosticKind::MoreThanOne : DiagnosticKind::NotYaml, e.mark,
-            more ? "something after the end of the content" : e.msg,
-            "look at this line and the one above: a quote or bracket left open, a colon without a blank, a wrong indentation");
+        builder.note(more ? DiagnosticKind::MoreThanOne : DiagnosticKind::NotYaml, e.mark,
+                     more ? "something after the end of the content" : e.msg, builder.suspicion());
     } catch (const std::exception &e) {
         found.push_back({DiagnosticKind::NotYaml, {document.file, 0, 0}, e.what(), ""});
     }

@@ -16,7 +16,8 @@ TEST(DiagDiagnostic, IsOneLineAndAHint)
 
 TEST(DiagDiagnostic, WithoutHintOrPlace)
 {
-    EXPECT_EQ(toText({DiagnosticKind::NeverUsed, {"a.yaml", 2, 3}, "nothing goes by it", ""}), "a.yaml:2:3: remark: nothing goes by it");
+    EXPECT_EQ(toText({DiagnosticKind::NeverUsed, {"a.yaml", 2, 3}, "nothing goes by it", ""}),
+              "a.yaml:2:3: remark: nothing goes by it");
     EXPECT_EQ(toText({DiagnosticKind::TooLarge, {"a.yaml", 0, 0}, "a file of 9 bytes", ""}), "a.yaml: fault: a file of 9 bytes");
 }
 
@@ -29,10 +30,11 @@ TEST(DiagDiagnostic, NoEscapeReachesATerminal)
 
 TEST(DiagDiagnostic, SortsByFileAndPlaceAndKeepsTheRest)
 {
-    std::vector<Diagnostic> list{
-        {DiagnosticKind::BadId, {"b.yaml", 1, 1}, "1", ""}, {DiagnosticKind::BadId, {"a.yaml", 10, 1}, "2", ""},
-        {DiagnosticKind::BadId, {"a.yaml", 9, 12}, "3", ""}, {DiagnosticKind::BadId, {"a.yaml", 9, 2}, "4", ""},
-        {DiagnosticKind::BadId, {"a.yaml", 9, 2}, "5", ""}};
+    std::vector<Diagnostic> list{{DiagnosticKind::BadId, {"b.yaml", 1, 1}, "1", ""},
+                                 {DiagnosticKind::BadId, {"a.yaml", 10, 1}, "2", ""},
+                                 {DiagnosticKind::BadId, {"a.yaml", 9, 12}, "3", ""},
+                                 {DiagnosticKind::BadId, {"a.yaml", 9, 2}, "4", ""},
+                                 {DiagnosticKind::BadId, {"a.yaml", 9, 2}, "5", ""}};
     sortByPlace(list);
     std::string order;
     for (const Diagnostic &d : list)
@@ -44,7 +46,8 @@ TEST(DiagDiagnostic, OnlyFaultsMakeAFileUseless)
 {
     EXPECT_FALSE(hasFault({}));
     EXPECT_FALSE(hasFault(std::vector<Diagnostic>{{DiagnosticKind::NeverUsed, {}, "x", ""}}));
-    EXPECT_TRUE(hasFault(std::vector<Diagnostic>{{DiagnosticKind::NeverUsed, {}, "x", ""}, {DiagnosticKind::NotYaml, {}, "x", ""}}));
+    EXPECT_TRUE(
+        hasFault(std::vector<Diagnostic>{{DiagnosticKind::NeverUsed, {}, "x", ""}, {DiagnosticKind::NotYaml, {}, "x", ""}}));
 }
 
 TEST(DiagDiagnostic, EveryKindHasASlugOfItsOwn)

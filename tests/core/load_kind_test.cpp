@@ -139,8 +139,9 @@ tests:
 
 TEST(LoadKind, ARangeBelongsToAVoltage)
 {
-    const Kind kind = kindOf("format: 1\nkind: pump\nname: Pump\nterminals: [t1, t2]\nfails: {open: {share: 1, coil: OL}}\n"
-                             "paths: {coil: {between: [t1, t2], good: {120 V: 5 to 40 ohm, 230 V: 110 to 250 ohm}, basis: common practice}}\n");
+    const Kind kind =
+        kindOf("format: 1\nkind: pump\nname: Pump\nterminals: [t1, t2]\nfails: {open: {share: 1, coil: OL}}\n"
+               "paths: {coil: {between: [t1, t2], good: {120 V: 5 to 40 ohm, 230 V: 110 to 250 ohm}, basis: common practice}}\n");
     EXPECT_EQ(kind.paths.at(0).limits.good.at(120).span.hi, 40);
     EXPECT_EQ(kind.paths.at(0).limits.good.at(230).span.lo, 110);
 }
@@ -166,7 +167,8 @@ tests:
 TEST(LoadKind, AConditionIsNoPartAndItsOwnIdMeansEveryWayItCanBe)
 {
     const std::string head = "format: 1\ncondition: vent\nname: Vent\ncure: clean\n";
-    const std::string test = "tests: {look: {measure: look, appliance: as_is, ask: \"Is it?\", proves: {it is: [vent], not: []}}}\n";
+    const std::string test =
+        "tests: {look: {measure: look, appliance: as_is, ask: \"Is it?\", proves: {it is: [vent], not: []}}}\n";
     const Kind plain = kindOf(head + test);
     EXPECT_FALSE(plain.isPart);
     ASSERT_EQ(plain.fails.size(), 1U);
@@ -179,9 +181,10 @@ TEST(LoadKind, AConditionIsNoPartAndItsOwnIdMeansEveryWayItCanBe)
 
 TEST(LoadKind, ATestWithoutABasisGoesByThatOfItsPaths)
 {
-    const Kind kind = kindOf("format: 1\nkind: coil\nname: Coil\nterminals: [t1, t2]\nfails: {open: {share: 1, coil: OL}}\n"
-                             "paths: {coil: {between: [t1, t2], good: 5 to 9 ohm, basis: published, source: \"Handbook, table 4\"}}\n"
-                             "tests: {ohm: {measure: resistance, probes: [t1, t2], good: 5 to 8 ohm}}\n");
+    const Kind kind =
+        kindOf("format: 1\nkind: coil\nname: Coil\nterminals: [t1, t2]\nfails: {open: {share: 1, coil: OL}}\n"
+               "paths: {coil: {between: [t1, t2], good: 5 to 9 ohm, basis: published, source: \"Handbook, table 4\"}}\n"
+               "tests: {ohm: {measure: resistance, probes: [t1, t2], good: 5 to 8 ohm}}\n");
     EXPECT_EQ(kind.tests.at(0).limits->basis, Basis::Published);
     EXPECT_EQ(kind.tests.at(0).limits->source, "Handbook, table 4");
 }

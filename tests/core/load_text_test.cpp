@@ -35,10 +35,35 @@ std::string times(std::size_t count, std::string_view text)
 
 TEST(LoadText, HostileTextsEndSoonAndInAFault)
 {
-    const std::string bombs[] = {
-        ",", "&a [*a],", times(100'000, "["), times(100'000, "{a: "), times(100'000, "- "), times(100'000, "? "), times(50'000, "!"),
-        "a: &a [x,x]\n" + times(40, "b: [*a,*a,*a,*a]\n"), "&a {k: *a}", "{:", "[:", "{foo:", "!2", "%YAML 1.1\n---\na: 1\n", "\xFF\xFE" "a\0:\0",
-        std::string("a\0b: 1\n", 7), "a: \"abc\nb: 2\nc: 3\n", times(1'000, "\n") + "'", "*", "&", "!", "|", ">", "@", "`", "%", "---\n---\n", "...\n"};
+    const std::string bombs[] = {",",
+                                 "&a [*a],",
+                                 times(100'000, "["),
+                                 times(100'000, "{a: "),
+                                 times(100'000, "- "),
+                                 times(100'000, "? "),
+                                 times(50'000, "!"),
+                                 "a: &a [x,x]\n" + times(40, "b: [*a,*a,*a,*a]\n"),
+                                 "&a {k: *a}",
+                                 "{:",
+                                 "[:",
+                                 "{foo:",
+                                 "!2",
+                                 "%YAML 1.1\n---\na: 1\n",
+                                 "\xFF\xFE"
+                                 "a\0:\0",
+                                 std::string("a\0b: 1\n", 7),
+                                 "a: \"abc\nb: 2\nc: 3\n",
+                                 times(1'000, "\n") + "'",
+                                 "*",
+                                 "&",
+                                 "!",
+                                 "|",
+                                 ">",
+                                 "@",
+                                 "`",
+                                 "%",
+                                 "---\n---\n",
+                                 "...\n"};
     const auto began = std::chrono::steady_clock::now();
     for (const std::string &bomb : bombs) {
         const auto parsed = parseKind(bomb, "x.yaml");
@@ -112,12 +137,14 @@ TEST(LoadText, HiddenCharactersAreFoundWhereverTheyHide)
         EXPECT_TRUE(refuses(kKind + "does: \"a" + hidden + "b\"\n", DiagnosticKind::HiddenCharacter));
         EXPECT_TRUE(refuses("# note" + std::string(hidden) + "\n" + kKind, DiagnosticKind::HiddenCharacter));
     }
-    EXPECT_TRUE(parseKind(kKind + "does: \"Grüße, 日本語, ½ – “x” °C µF Ω é\"\n", "x.yaml").value) << "letters of people are no tricks";
+    EXPECT_TRUE(parseKind(kKind + "does: \"Grüße, 日本語, ½ – “x” °C µF Ω é\"\n", "x.yaml").value)
+        << "letters of people are no tricks";
 }
 
 TEST(LoadText, AllFaultsOfAFileComeInOneGoInItsOrder)
 {
-    const auto parsed = parseKind("format: 2\nkind: Spare\nname: [x]\nterminal: [t1]\nfails: {open: {shar: 1}}\nfails: {}\n", "x.yaml");
+    const auto parsed =
+        parseKind("format: 2\nkind: Spare\nname: [x]\nterminal: [t1]\nfails: {open: {shar: 1}}\nfails: {}\n", "x.yaml");
     std::string slugs;
     for (const Diagnostic &d : parsed.diagnostics)
         slugs += std::to_string(d.place.line) + " " + std::string(slugOf(d.kind)) + "; ";

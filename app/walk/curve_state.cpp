@@ -46,7 +46,7 @@ Found curvePath(const core::StepView &step, const core::Machine &machine)
 QString curveName(const core::Curve &curve, const Found &found)
 {
     const int percent = qRound(100 * std::max(1 - found.low, found.high - 1));
-    return tr("its curve: %1 at 25 °C,\n±%2 %").arg(qs(core::shown({core::curveOhm(curve, 25), core::Unit::Ohm}))).arg(percent);
+    return tr("its curve: %1 at 25 °C,\n±%2 %").arg(qs(core::shown({core::curveOhm(curve, 25), core::Unit::Ohm})), QString::number(percent));
 }
 
 } // namespace

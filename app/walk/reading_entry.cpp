@@ -62,7 +62,7 @@ QString ReadingEntry::said(const core::Understood &understood) const
     if (ohms && m_probes > 0 && reading.amount.value >= m_probes && reading.amount.value < 1000) {
         core::Reading less = reading;
         less.amount.value = std::round((reading.amount.value - m_probes) * 100) / 100;
-        return tr("Understood: %1, less %2 for the probes = %3").arg(qs(understood.shownAs)).arg(m_probes).arg(qs(core::saidBack(less)));
+        return tr("Understood: %1, less %2 for the probes = %3").arg(qs(understood.shownAs), QString::number(m_probes), qs(core::saidBack(less)));
     }
     return tr("Understood: %1").arg(qs(understood.shownAs));
 }

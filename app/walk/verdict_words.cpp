@@ -88,7 +88,7 @@ QString VerdictWords::guessed(const core::StateView &view, const core::Session &
     switch (view.verdict->kind) {
     case core::Verdict::Kind::Replace:
         return tr("At the start the %1 was one of %2 suspects. Bought then: %3, a judgement, and unproven. Measured: %n answers and readings, nothing spent.", nullptr, readings)
-            .arg(name).arg(suspects).arg(price);
+            .arg(name, QString::number(suspects), price);
     case core::Verdict::Kind::Fix:
     case core::Verdict::Kind::Call:
         return tr("One of %1 suspects, and nothing to buy. Bought on a guess, the likeliest part (%2) would have cost %3, a judgement, and mended nothing.").arg(suspects).arg(name, price);

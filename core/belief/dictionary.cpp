@@ -59,7 +59,7 @@ std::shared_ptr<const Column> Dictionary::column(const Placement &placement, con
     return known;
 }
 
-bool Singles::matters(const Fault &fault) const
+bool Singles::shows(const Fault &fault) const
 {
     const auto &cells = of[static_cast<std::size_t>(fault.suspect)];
     return !cells.empty() && !(cells[static_cast<std::size_t>(fault.cell)] == healthy);
@@ -87,7 +87,10 @@ std::shared_ptr<const Singles> Dictionary::singles(const Placement &placement)
 Column Dictionary::solve(const Placement &placement, const std::vector<int> &putRight)
 {
     const auto alone = singles(placement);
-    const auto matters = [&](const Fault &f) { return !std::ranges::binary_search(putRight, f.suspect) && alone->matters(f); };
+    const auto matters = [&](const Fault &f) {
+        const bool may = m_predictor.aloneTells ? alone->shows(f) : !alone->of[static_cast<std::size_t>(f.suspect)].empty();
+        return may && !std::ranges::binary_search(putRight, f.suspect);
+    };
     Column column;
     column.classOf.resize(m_variants.size());
     Classes classes;

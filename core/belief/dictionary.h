@@ -15,6 +15,9 @@ struct Predictor
     std::function<bool(const Placement &, int suspect)> matters;
     // with these faults (those that matter; none: the healthy machine)
     std::function<Predicted(const Placement &, std::span<const Fault>)> predict;
+    // whether a fault that alone shows what the healthy machine shows does not matter beside another one either; saves
+    // most predictions. Not so where two faults only together make a way, as two grounds do over the frame.
+    bool aloneTells = false;
 };
 
 // What is known beforehand of one placement: variants that would show the same share a class; class 0 is healthy.
@@ -24,14 +27,12 @@ struct Column
     std::vector<Predicted> classes;
 };
 
-// What one placement shows with a single fault: of each suspect, of each of its cells. Where it shows what the healthy
-// machine shows, the fault is taken not to matter beside another one either: two faults that only together make a way
-// (two grounds over the frame) are left to the circuit.
+// What one placement shows with a single fault: of each suspect, of each of its cells.
 struct Singles
 {
     Predicted healthy;
     std::vector<std::vector<Predicted>> of; // [suspect][cell]; empty where the suspect does not matter
-    bool matters(const Fault &fault) const;
+    bool shows(const Fault &fault) const; // other than the healthy machine
 };
 
 class Dictionary

@@ -194,7 +194,8 @@ Predictor kindNetwork(const Machine &machine, const Suspects &suspects)
 {
     const auto network = std::make_shared<KindNetwork>(machine, suspects);
     return {[network](const Placement &at, int suspect) { return network->matters(at, suspect); },
-            [network](const Placement &at, std::span<const Fault> faults) { return network->predict(at, faults); }};
+            [network](const Placement &at, std::span<const Fault> faults) { return network->predict(at, faults); },
+            true};
 }
 
 Dictionary dictionaryOf(const Machine &machine)

@@ -36,6 +36,7 @@ ServicePlace readPlace(const Node &key, const Node &value, Notes &notes)
     fields.need("minutes");
     place.minutes = fields.number("minutes", 0, 600).value_or(0);
     place.say = fields.sentence("say", true);
+    place.called = fields.sentence("called", false);
     place.after = fields.id("after");
     // the receptacle's face has none to take off
     place.cover = fields.word<bool>("cover", {{"none", false}}, true) && place.id != "outlet";

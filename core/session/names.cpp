@@ -74,6 +74,12 @@ std::string placeName(const Machine &machine, std::string_view place)
     return p == nullptr ? std::string(place) : p->say;
 }
 
+std::string coverName(const Machine &machine, std::string_view place)
+{
+    const ServicePlace *p = machine.appliance->servicePlace(place);
+    return p == nullptr || p->called.empty() ? placeName(machine, place) : p->called;
+}
+
 std::string suspectName(const Machine &machine, std::string_view suspect)
 {
     const auto dot = suspect.find('.');

@@ -13,6 +13,7 @@ std::string terminalName(const Machine &machine, std::string_view component, std
 std::string wireId(std::string_view component, std::string_view terminal);
 std::string wireName(const Machine &machine, std::string_view wire); // of such an id
 std::string placeName(const Machine &machine, std::string_view place);
+std::string coverName(const Machine &machine, std::string_view place); // "rear panel"
 std::string suspectName(const Machine &machine, std::string_view suspect); // "heating element: the coil is broken"
 
 // The sentence of a test: its own `say`, or one made of what is pulled and where the probes go.

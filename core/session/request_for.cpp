@@ -140,7 +140,7 @@ StepRequest requestFor(const Facts &facts, const Wanted &wanted, const std::stri
     r.coverOff = where.coverOff;
     r.params["what"] = titleOf(machine, wanted.id);
     r.params["minutes"] = phrases.say("minutes", {{"n", "3"}});
-    r.params["cover"] = placeName(machine, r.place);
+    r.params["cover"] = coverName(machine, r.place);
     if (wanted.what == Wanted::What::Test) {
         r.test = wanted.id;
         r.placement = std::to_string(wanted.placement + 1);

@@ -3,13 +3,23 @@
 #include "core/session/cursor.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace core {
 namespace {
 
-// Variants that name a fault which explains the complaint and is not proven yet: their mass is what a test can move.
-std::vector<char> stillOpen(const Deduction &d)
+// A variant that still has a say: its mass, and its faults if it explains the complaint and is not settled yet.
+struct OpenVariant
+{
+    double mass = 0;
+    std::span<const Fault> faults; // empty: it shows what a healthy machine shows, or nothing can move it
+};
+
+// Below this a variant cannot make a test worth its minutes.
+constexpr double kLeastMass = 1e-6;
+
+std::vector<OpenVariant> stillOpen(const Deduction &d)
 {
     std::set<std::string> settled;
     for (const Proven &p : d.ruling.proven) {
@@ -17,15 +27,19 @@ std::vector<char> stillOpen(const Deduction &d)
         for (const std::string &cause : p.behind)
             settled.insert(componentOf(cause));
     }
+    std::vector<char> explains;
+    for (const Suspect &s : d.dictionary->suspects())
+        explains.push_back(s.explains() && !settled.contains(componentOf(s.id)));
     const Variants &variants = d.dictionary->variants();
-    std::vector<char> open(variants.size(), 0);
+    std::vector<OpenVariant> open;
     for (std::size_t v = 0; v < variants.size(); ++v) {
-        if (d.dictionary->hypotheses()[variants.hypothesis[v]].what != Hypothesis::What::Listed)
+        const double mass = d.belief.now.variants[v];
+        if (mass < kLeastMass)
             continue;
-        for (const Fault &fault : variants.of(v)) {
-            const Suspect &s = d.dictionary->suspects()[static_cast<std::size_t>(fault.suspect)];
-            open[v] = open[v] != 0 || (s.explains() && !settled.contains(componentOf(s.id)));
-        }
+        const bool listed = d.dictionary->hypotheses()[variants.hypothesis[v]].what == Hypothesis::What::Listed;
+        const auto faults = variants.of(v);
+        const bool counts = listed && std::ranges::any_of(faults, [&](const Fault &f) { return explains[static_cast<std::size_t>(f.suspect)] != 0; });
+        open.push_back({mass, counts ? faults : std::span<const Fault>()});
     }
     return open;
 }
@@ -34,7 +48,7 @@ std::vector<char> stillOpen(const Deduction &d)
 int category(const Prediction &prediction, const std::optional<Limits> &limits, Measure measure)
 {
     if (prediction.terms.empty())
-        return -1;
+        return 0;
     const Term &heaviest = *std::ranges::max_element(prediction.terms, {}, &Term::weight);
     if (heaviest.what != Term::What::Finite)
         return heaviest.what == Term::What::Open ? 100 : 101;
@@ -42,22 +56,42 @@ int category(const Prediction &prediction, const std::optional<Limits> &limits, 
         return limits->openIsGood ? 3 : heaviest.mu < limits->lo ? 1 : heaviest.mu > limits->hi ? 2 : 0;
     if (unitOf(measure) == Unit::Ohm)
         return 10 + std::clamp(static_cast<int>(std::lround(2 * std::log10(std::max(heaviest.mu, 0.) + .2))) + 2, 0, 7);
-    return 10 + static_cast<int>(heaviest.mu / 60);
+    return 20 + std::clamp(static_cast<int>(heaviest.mu / 60), 0, 40);
 }
 
-double spread(std::map<int, double> &masses)
+constexpr int kCategories = 128; // category() is below
+
+// What is not in the largest pile.
+double spread(const std::array<double, kCategories> &masses)
 {
     double sum = 0, most = 0;
-    for (const auto &[key, mass] : masses) {
+    for (const double mass : masses) {
         sum += mass;
         most = std::max(most, mass);
     }
     return sum - most;
 }
 
-double gainOfMeter(const Facts &facts, const Deduction &d, const std::vector<char> &open, const Library::Found &found, const std::string &id)
+// Of several faults the first that shows is what is read.
+double gainOf(const std::vector<OpenVariant> &open, int healthy, const std::vector<std::vector<int>> &shows)
+{
+    std::array<double, kCategories> masses{};
+    for (const OpenVariant &v : open) {
+        int seen = healthy;
+        for (const Fault &f : v.faults) {
+            const auto &cells = shows[static_cast<std::size_t>(f.suspect)];
+            if (seen == healthy && !cells.empty())
+                seen = cells[static_cast<std::size_t>(f.cell) % cells.size()];
+        }
+        masses[static_cast<std::size_t>(seen)] += v.mass;
+    }
+    return spread(masses);
+}
+
+double gainOfMeter(const Facts &facts, const Deduction &d, const std::vector<OpenVariant> &open, const Library::Found &found, const std::string &id)
 {
     double best = 0;
+    const Measure measure = found.test->measure;
     const std::size_t count = std::max<std::size_t>(1, found.test->placements.size());
     for (std::size_t n = 0; n < count; ++n) {
         if (measuredAt(facts, id, n) != nullptr)
@@ -67,43 +101,27 @@ double gainOfMeter(const Facts &facts, const Deduction &d, const std::vector<cha
             placement.with.try_emplace("ambient", *facts.machine.ambient);
         const auto limits = limitsFor(facts.machine, id, n, placement.with);
         const auto singles = d.dictionary->singles(placement);
-        const int healthy = category(singles->healthy.pulled, limits, found.test->measure);
-        const auto shows = [&](const Fault &f) {
-            const auto &cells = singles->of[static_cast<std::size_t>(f.suspect)];
-            const bool putRight = std::ranges::binary_search(d.belief.putRight, f.suspect);
-            return cells.empty() || putRight ? healthy : category(cells[static_cast<std::size_t>(f.cell)].pulled, limits, found.test->measure);
-        };
-        std::map<int, double> masses;
-        for (std::size_t v = 0; v < open.size(); ++v) {
-            int seen = healthy; // of several faults the first that shows; what is settled or unlisted counts as healthy
-            if (open[v] != 0)
-                for (const Fault &f : d.dictionary->variants().of(v))
-                    if (seen == healthy)
-                        seen = shows(f);
-            masses[seen] += d.belief.now.variants[v];
-        }
-        best = std::max(best, spread(masses));
+        std::vector<std::vector<int>> shows(singles->of.size());
+        for (std::size_t s = 0; s < shows.size(); ++s)
+            if (!std::ranges::binary_search(d.belief.putRight, static_cast<int>(s)))
+                for (const Predicted &p : singles->of[s])
+                    shows[s].push_back(category(p.pulled, limits, measure));
+        best = std::max(best, gainOf(open, category(singles->healthy.pulled, limits, measure), shows));
     }
     return best;
 }
 
-double gainOfLook(const Facts &facts, const Deduction &d, const std::vector<char> &open, const std::string &id)
+double gainOfLook(const Facts &facts, const Deduction &d, const std::vector<OpenVariant> &open, const std::string &id)
 {
     const auto a = answeredOf(facts, d.dictionary->known(), id);
     if (!a)
         return 0;
-    std::map<int, double> masses;
-    const Variants &variants = d.dictionary->variants();
-    for (std::size_t v = 0; v < open.size(); ++v) {
-        int spoken = -1;
-        if (open[v] != 0)
-            for (const Fault &fault : variants.of(v))
-                for (std::size_t n = 0; n < a->speaksFor.size(); ++n)
-                    if (std::ranges::find(a->speaksFor[n], fault.suspect) != a->speaksFor[n].end() && spoken < 0)
-                        spoken = static_cast<int>(n);
-        masses[spoken] += d.belief.now.variants[v];
-    }
-    return spread(masses);
+    std::vector<std::vector<int>> shows(d.dictionary->suspects().size());
+    for (std::size_t n = 0; n < a->speaksFor.size() && n + 1 < kCategories; ++n)
+        for (const int s : a->speaksFor[n])
+            if (shows[static_cast<std::size_t>(s)].empty())
+                shows[static_cast<std::size_t>(s)] = {static_cast<int>(n) + 1};
+    return gainOf(open, 0, shows);
 }
 
 struct Candidate
@@ -141,7 +159,7 @@ std::vector<Candidate> candidates(const Facts &facts, const Abilities &abilities
 
 std::vector<Useful> usefulTests(const Facts &facts, const Abilities &abilities, const std::set<std::string> &openPlaces, const Deduction &d)
 {
-    const std::vector<char> open = stillOpen(d);
+    const std::vector<OpenVariant> open = stillOpen(d);
     std::vector<Useful> useful;
     for (const Candidate &c : candidates(facts, abilities, d)) {
         Useful u;

@@ -231,7 +231,7 @@ std::vector<Named> putBackNames(const Session &session, const std::vector<Box> &
         for (const auto &[screen, texts] : content.safety->screens)
             if (const auto at = texts.boxes.find(sort); at != texts.boxes.end())
                 text = at->second;
-        const std::string name = sort == "wire" ? wireName(session.facts().machine, box.name) : sort == "cover" ? placeName(session.facts().machine, box.name) : box.name;
+        const std::string name = sort == "wire" ? wireName(session.facts().machine, box.name) : sort == "cover" ? coverName(session.facts().machine, box.name) : box.name;
         named.push_back({box.id, filled(text, {{"name", name}})});
     }
     return named;

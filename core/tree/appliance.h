@@ -22,6 +22,7 @@ struct Ask
 struct ServicePlace // what is open when a probe gets there
 {
     std::string id, say, after;
+    std::string called; // what is put back there: "rear panel"; "" = the words of `say`
     double minutes = 0;
     bool cover = true; // false: nothing is taken off
     Place place;

@@ -73,8 +73,11 @@ bool canDo(const Facts &facts, const Abilities &abilities, const Library::Found 
     const std::string_view owner = found.kind == nullptr ? std::string_view(test.id) : std::string_view(found.component);
     if (!isOn(facts.machine, owner) || !holds(test.only, facts.machine.answers))
         return false;
-    if (isEnergized(test.measure))
-        return abilities.energized && abilities.running && facts.machine.meter.can(test.measure);
+    if (isEnergized(test.measure)) {
+        // volts that this supply has no limits for are of another supply: there is nothing to compare them with
+        const std::string id = found.kind == nullptr ? test.id : found.component + "." + test.id;
+        return abilities.energized && abilities.running && facts.machine.meter.can(test.measure) && limitsFor(facts.machine, id, 0, {}).has_value();
+    }
     if (test.byEye()) {
         const bool power = test.appliance == ApplianceState::InUse || !test.touches.empty();
         return power ? abilities.running : test.appliance != ApplianceState::NoPower || abilities.dead;

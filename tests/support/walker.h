@@ -1,5 +1,5 @@
-// Plays a session of the shipped content by what a person would say; the safety screens are confirmed as they come.
 #pragma once
+// Plays a session of the shipped content by what a person would say; the safety screens are confirmed as they come.
 #include "core/load/load.h"
 #include "core/session/event_text.h"
 #include "core/session/session.h"

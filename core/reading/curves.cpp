@@ -55,8 +55,9 @@ std::optional<double> ntcCelsius(double r25, double beta, double ohm)
     return 1 / perKelvin - kZeroCelsius;
 }
 
-double platinumOhm(double r0, double t)
+double platinumOhm(double r0, double celsius)
 {
+    const double t = celsius;
     return r0 * (1 + kA * t + kB * t * t + (t < 0 ? kC * (t - 100) * t * t * t : 0));
 }
 
@@ -76,14 +77,14 @@ std::optional<double> platinumCelsius(double r0, double ohm)
     return t;
 }
 
-double copperOhm(double ohm, double at, double celsius)
+double copperOhm(double ohm, double atCelsius, double celsius)
 {
-    return ohm * (kCopper + celsius) / (kCopper + at);
+    return ohm * (kCopper + celsius) / (kCopper + atCelsius);
 }
 
-double copperCelsius(double ohm, double at, double nowOhm)
+double copperCelsius(double ohm, double atCelsius, double nowOhm)
 {
-    return nowOhm / ohm * (kCopper + at) - kCopper;
+    return nowOhm / ohm * (kCopper + atCelsius) - kCopper;
 }
 
 double heaterHotOhm(double volts, double watts)
@@ -154,7 +155,7 @@ std::optional<Curve> anotherFamily(const Curve &assumed, std::span<const CurvePo
 {
     if (points.empty() || assumed.family != Curve::Family::Ntc || fits(assumed, points, share, uCelsius))
         return std::nullopt;
-    const auto nearest = std::ranges::min_element(kFamilies, {}, [&](const Curve &c) { return worstLogRatio(c, points); });
+    const auto *const nearest = std::ranges::min_element(kFamilies, {}, [&](const Curve &c) { return worstLogRatio(c, points); });
     return fits(*nearest, points, share, uCelsius) ? std::optional(*nearest) : std::nullopt;
 }
 

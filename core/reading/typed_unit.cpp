@@ -144,10 +144,10 @@ std::optional<TypedUnit> shortUnit(const std::string &text, Unit own)
 
 } // namespace
 
-std::optional<TypedUnit> typedUnit(std::string_view written, Measure measure)
+std::optional<TypedUnit> typedUnit(std::string_view behind, Measure measure)
 {
     const Unit own = unitOf(measure);
-    std::string text = withoutBlanks(written);
+    std::string text = withoutBlanks(behind);
     if (text.empty())
         return TypedUnit{own, own == Unit::Farad ? -6 : 0, Note::Nothing, Sort::Unsaid};
     if (const auto known = shortUnit(text, own))
@@ -163,7 +163,7 @@ std::optional<TypedUnit> typedUnit(std::string_view written, Measure measure)
         return TypedUnit{Unit::Celsius, 0, Note::Fahrenheit, Sort::Unsaid};
     // "MV", "MA" are no small letters' business: mega and milli lie a milliard apart
     const bool shouted = text.front() == 'M' && (low == "mv" || low == "ma");
-    const auto alias = std::ranges::find(kAliases, low, &Alias::text);
+    const auto *const alias = std::ranges::find(kAliases, low, &Alias::text);
     if (alias == kAliases.end() || shouted)
         return std::nullopt;
     const auto base = unitNamed(alias->unit);

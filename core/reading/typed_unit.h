@@ -19,8 +19,8 @@ struct TypedUnit
     enum class Sort { Unsaid, Alternating, Direct } sort = Sort::Unsaid; // of volts and amps
 };
 
-// `text` is all that stands behind the number, blanks around it taken off. What it names may be of another test than
+// `behind` is all that stands behind the number, blanks around it taken off. What it names may be of another test than
 // `measure`; that decides only what a bare "k", "m", "C" or "F" means. nullopt: no unit known.
-std::optional<TypedUnit> typedUnit(std::string_view text, Measure measure);
+std::optional<TypedUnit> typedUnit(std::string_view behind, Measure measure);
 
 } // namespace core

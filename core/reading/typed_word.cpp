@@ -122,7 +122,7 @@ std::string withPlainSigns(std::string_view typed)
 {
     std::string out;
     for (std::size_t at = 0; at < typed.size();) {
-        const auto same = std::ranges::find_if(kSame, [&](const Same &s) { return typed.substr(at).starts_with(s.from); });
+        const auto *const same = std::ranges::find_if(kSame, [&](const Same &s) { return typed.substr(at).starts_with(s.from); });
         if (same != kSame.end()) {
             out += same->to;
             at += same->from.size();
@@ -172,7 +172,7 @@ std::string plainTyped(std::string_view typed)
 
 std::optional<Reading::What> typedWord(std::string_view plain)
 {
-    const auto at = std::ranges::find(kWords, lowered(plain), &Word::text);
+    const auto *const at = std::ranges::find(kWords, lowered(plain), &Word::text);
     return at == kWords.end() ? std::nullopt : std::optional(at->what);
 }
 

@@ -40,14 +40,14 @@ struct Judge
     Screening upNow() const { return inserted(state.up->screen, state, state.up->request, now); }
     No needs(bool holds, RefusalCode code) const { return holds ? No() : No(refusal(code)); }
 
-    No boxesTicked(const std::vector<std::string> &ticked) const
+    No boxesTicked(const Screening &up, const std::vector<std::string> &ticked) const
     {
         const auto has = [&](const Box &box) { return std::ranges::find(ticked, box.id) != ticked.end(); };
-        return needs(std::ranges::all_of(upNow().boxes, has) || !rules.boxesAll, RefusalCode::Boxes);
+        return needs(std::ranges::all_of(up.boxes, has) || !rules.boxesAll, RefusalCode::Boxes);
     }
     No stillAsked() const;
-    No waited() const { return needs(upNow().waitS <= 0 || !rules.waitsHold, RefusalCode::Wait); }
-    No wayOn(const Confirmed &event) const;
+    No waited(const Screening &up) const { return needs(up.waitS <= 0 || !rules.waitsHold, RefusalCode::Wait); }
+    No wayOn(const Confirmed &event, const Screening &up) const;
     No onlyIfShown(const StepRequest &request) const;
 
     // the log itself, and what lowers: always taken
@@ -93,15 +93,14 @@ No Judge::stillAsked() const
 }
 
 // The way a screen was passed must be one that it offers.
-No Judge::wayOn(const Confirmed &event) const
+No Judge::wayOn(const Confirmed &event, const Screening &up) const
 {
     if (event.screen == Screen::S9) {
         const std::string_view way = event.way == Way::Control ? "control" : event.way == Way::Plug ? "plug" : "breaker";
-        const auto offered = upNow().ways;
         const bool loose = event.way == Way::Control && !rules.offAtControlOnlyClosed;
         const bool cord = event.way == Way::Plug && !rules.plugOnlyWithCord;
         const bool known = event.way == Way::Control || event.way == Way::Plug || event.way == Way::Breaker;
-        return needs(known && (loose || cord || std::ranges::find(offered, way) != offered.end()), RefusalCode::NotNow);
+        return needs(known && (loose || cord || std::ranges::find(up.ways, way) != up.ways.end()), RefusalCode::NotNow);
     }
     if (event.screen == Screen::S1)
         return needs(!state.facts.hardWired || !rules.plugOnlyWithCord, RefusalCode::NotNow);
@@ -121,15 +120,16 @@ No Judge::operator()(const Confirmed &event) const
         return refusal(RefusalCode::NotNow);
     if (const No no = stillAsked())
         return no;
-    if (const No no = wayOn(event))
+    const Screening up = upNow();
+    if (const No no = wayOn(event, up))
         return no;
-    const bool connector = event.screen == Screen::S11 && event.way == Way::Connector;
-    if (const No no = connector ? No() : boxesTicked(event.boxes))
+    if (event.screen == Screen::S11 && event.way == Way::Connector)
+        return std::nullopt; // it reaches no hot part, so there is nothing to wait for
+    if (const No no = boxesTicked(up, event.boxes))
         return no;
-    const std::string phase = upNow().phase;
-    if (event.screen == Screen::S10 && (phase == "reading" || phase == "again"))
+    if (event.screen == Screen::S10 && (up.phase == "reading" || up.phase == "again"))
         return refusal(RefusalCode::ReadingNeeded);
-    return connector ? No() : waited();
+    return waited(up);
 }
 
 No Judge::operator()(const Acknowledged &event) const
@@ -141,7 +141,7 @@ No Judge::operator()(const Acknowledged &event) const
         return refusal(RefusalCode::OtherStep);
     if (const No no = stillAsked())
         return no;
-    return boxesTicked(event.boxes);
+    return boxesTicked(upNow(), event.boxes);
 }
 
 No Judge::operator()(const Declined &event) const
@@ -171,9 +171,10 @@ No Judge::operator()(const ProofReading &event) const
 
 No Judge::operator()(const ChargeReading &) const
 {
-    if (!isScreenUp(Screen::S10) || state.up->request.store != Store::Motor || upNow().phase == "confirm")
+    if (!isScreenUp(Screen::S10) || state.up->request.store != Store::Motor)
         return refusal(RefusalCode::NotNow);
-    return waited();
+    const Screening up = upNow();
+    return up.phase == "confirm" ? refusal(RefusalCode::NotNow) : waited(up);
 }
 
 No Judge::operator()(const NotGas &event) const

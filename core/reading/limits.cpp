@@ -55,7 +55,7 @@ std::optional<std::pair<double, double>> concrete(const Span &span, const Ground
             return std::nullopt;
         return std::pair(span.lo, span.hi);
     case Span::Of::Rating:
-        if (!at.facts.ratedOhm || at.unit != Unit::Ohm)
+        if (!at.facts.ratedOhm || (at.unit != Unit::Ohm && at.unit != Unit::Farad)) // a capacitor's plate is in farads
             return std::nullopt;
         return std::pair(span.lo * *at.facts.ratedOhm, span.hi * *at.facts.ratedOhm);
     case Span::Of::Curve:
@@ -81,7 +81,7 @@ Basis basisOf(const Span &span, const Ground &at)
 std::string basisText(const Span &span, Basis basis, const Ground &at)
 {
     if (span.of == Span::Of::Rating && at.facts.ratedOhm) {
-        const std::string ohm = shown({*at.facts.ratedOhm, Unit::Ohm});
+        const std::string ohm = shown({*at.facts.ratedOhm, at.unit});
         const std::string said = at.facts.ratingSaid.empty() ? "" : " " + at.facts.ratingSaid;
         const std::string_view whose = basis == Basis::CommonPractice ? "common practice, assumed plate" : word(basis);
         return fmt::format("{}{}: {}", whose, said, ohm);
@@ -128,7 +128,7 @@ std::optional<Limits> onlyOpen(Limits limits, const Span &good)
     return limits;
 }
 
-std::optional<Limits> made(const Ground &at)
+std::optional<Limits> concreteLimits(const Ground &at)
 {
     const Shown *good = byVoltage(at.from.good, at.facts.volts);
     if (good == nullptr || good->what == Shown::What::Jumps)
@@ -205,16 +205,16 @@ std::optional<Limits> opensAt(const Kind &kind, const Path *path, const MachineF
 
 } // namespace
 
-std::optional<Limits> limitsOf(const PathLimits &from, const Path *path, bool heldOpen, const MachineFacts &facts,
+std::optional<Limits> limitsOf(const PathLimits &limits, const Path *path, bool heldOpen, const MachineFacts &facts,
                                Measure measure)
 {
     const Unit unit = unitOf(measure);
     if (unit == Unit::None)
         return std::nullopt;
-    auto limits = made({from, path, facts, unit, celsiusIn(facts, "part_temperature")});
-    if (limits && heldOpen && unit == Unit::Ohm)
-        takeOpenForGood(*limits, kClosedContactOhm);
-    return limits;
+    auto made = concreteLimits({limits, path, facts, unit, celsiusIn(facts, "part_temperature")});
+    if (made && heldOpen && unit == Unit::Ohm)
+        takeOpenForGood(*made, kClosedContactOhm);
+    return made;
 }
 
 std::optional<Limits> limitsOf(const Kind &kind, const Test &test, std::size_t placement, const MachineFacts &facts)

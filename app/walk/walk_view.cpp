@@ -25,6 +25,9 @@
 
 #include <algorithm>
 
+#include <QApplication>
+#include <QTimer>
+
 namespace app {
 
 WalkView::WalkView(const ContentFiles &content, const std::filesystem::path &jobs, QWidget *parent, JobController::Clock clock)
@@ -126,6 +129,11 @@ void WalkView::place(Page *page)
     m_frame->orderTabs(m_after);
     Q_EMIT fillsWindow(page->fillsWindow());
     page->firstFocus()->setFocus(Qt::OtherFocusReason);
+    // a page that is put in while the old one's key is still being handled is shown only after it: then the focus was lost
+    QTimer::singleShot(0, page, [page] {
+        if (QApplication::focusWidget() == nullptr)
+            page->firstFocus()->setFocus(Qt::OtherFocusReason);
+    });
     Q_EMIT pageChanged();
 }
 

@@ -29,9 +29,7 @@ inline bool goOn(Rig &rig, const Person &person)
         return true;
     }
     if (!step.screen.empty()) {
-        std::string way = step.ways.empty() ? std::string() : step.ways.front().id;
-        if (step.screen == "S9" && way == "control" && step.ways.size() > 1)
-            way = step.ways[1].id; // the plug
+        const std::string way = step.ways.empty() ? std::string() : step.ways.front().id;
         return rig.passScreen(QString::fromStdString(way));
     }
     const std::string id = step.test.empty() ? step.id : step.test;

@@ -67,7 +67,8 @@ public:
     }
     QWidget *focus()
     {
-        QWidget *widget = QApplication::focusWidget();
+        // a second window of one process is not always made the active one offscreen; its own focus is what counts
+        QWidget *widget = QApplication::focusWidget() != nullptr ? QApplication::focusWidget() : m_window->focusWidget();
         return widget != nullptr ? widget : m_window.get();
     }
     void key(int key, Qt::KeyboardModifiers modifiers = Qt::NoModifier)

@@ -1,6 +1,7 @@
 #include "core/load/link.h"
 
 #include "core/base/text.h"
+#include "core/load/words.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -89,6 +90,25 @@ void checkOnly(const Only &only, const Appliance &appliance, const Node &at, Lin
             if (std::ranges::find(ask->answers, answer) == ask->answers.end())
                 link.add(DiagnosticKind::UnknownAnswer, node, fmt::format("`{}` is no answer to `{}`", answer, id),
                          didYouMean(answer, ask->answers));
+    }
+}
+
+void checkWords(const Test &test, std::string_view section, Linker &link)
+{
+    const bool dead = isDead(test.measure) || test.appliance == ApplianceState::NoPower || test.appliance == ApplianceState::AsIs;
+    const bool closed = test.appliance == ApplianceState::AsIs || test.appliance == ApplianceState::InUse;
+    for (const std::string_view key : {"name", "say", "ask", "run"}) {
+        const Node *text = link.at({section, test.id}).value(key);
+        if (text == nullptr)
+            continue;
+        const std::string power = dead ? wordsOfPower(text->text) : "";
+        const std::string opening = closed ? wordsOfOpening(text->text) : "";
+        if (!power.empty())
+            link.add(DiagnosticKind::WordsAgainstPower, *text, fmt::format("\"{}\" in a test without power", power),
+                     "say it without, or measure what needs power");
+        if (!opening.empty())
+            link.add(DiagnosticKind::WordsAgainstPower, *text, fmt::format("\"{}\" in a test with the covers on", opening),
+                     "make it `appliance: no_power`");
     }
 }
 

@@ -56,6 +56,8 @@ std::string_view withoutWire(std::string_view probe); // "wire(t1)" -> "t1"
 bool isTerminal(const Kind &kind, std::string_view name, bool orConnector);
 const Path *contactOf(const Kind &kind, std::string_view path); // "" = its only contact; nullptr if it is none
 void checkOnly(const Only &only, const Appliance &appliance, const Node &at, Linker &link);
+// What a dead test says must not ask for power; what is done with the covers on must not ask to open them.
+void checkWords(const Test &test, std::string_view section, Linker &link);
 // A component, a condition, or one of their modes. Nothing is said about what belongs to a broken file.
 bool suspectExists(std::string_view name, const Appliance &appliance, const Surroundings &around);
 // A test of a component or condition of this appliance, or one of its loops; nullptr in `test` if there is none.

@@ -130,6 +130,11 @@ void wantTerminal(std::string_view written, const Appliance &a, bool orConnector
                  didYouMean(terminal, kind->terminals));
 }
 
+auto contactsOf(const Kind &kind)
+{
+    return std::ranges::count_if(kind.paths, [](const Path &p) { return p.normally != Path::Normally::Always; });
+}
+
 // Checks a contact and spells it out: "door_switch" becomes "door_switch.contact".
 void spellContact(std::string &name, const Appliance &a, const Node &at, Linker &link)
 {
@@ -138,7 +143,10 @@ void spellContact(std::string &name, const Appliance &a, const Node &at, Linker 
     if (kind == nullptr)
         return;
     const std::string_view path = behindPoint(name);
-    if (const Path *contact = contactOf(*kind, path))
+    if (path.empty() && contactsOf(*kind) > 1)
+        link.add(DiagnosticKind::NotAContact, at, fmt::format("`{}` has several contacts", name),
+                 "say which, as `component.path`");
+    else if (const Path *contact = contactOf(*kind, path))
         name = name.substr(0, name.find('.')) + "." + contact->id;
     else if (!path.empty() && kind->path(path) == nullptr)
         link.add(DiagnosticKind::UnknownPath, at, fmt::format("{} has no path `{}`", kind->id, path),
@@ -229,6 +237,7 @@ void checkLoop(Test &loop, const Appliance &a, Linker &link)
     for (const std::string &name : loop.onceGood)
         wantTest(name, where("once_good", name));
     checkOnly(loop.only, a, link.at({"loops", loop.id, "only"}), link);
+    checkWords(loop, "loops", link);
 }
 
 } // namespace

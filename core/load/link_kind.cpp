@@ -1,6 +1,5 @@
 #include "core/base/text.h"
 #include "core/load/link.h"
-#include "core/load/words.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -95,26 +94,6 @@ void checkLimits(const Kind &kind, const Test &test, Linker &link)
     }
 }
 
-// What a dead test says must not ask for power, what is done with the covers on must not ask to open them.
-void checkWords(const Test &test, Linker &link)
-{
-    const bool dead = isDead(test.measure) || test.appliance == ApplianceState::NoPower;
-    const bool closed = test.appliance == ApplianceState::AsIs || test.appliance == ApplianceState::InUse;
-    for (const std::string_view key : {"name", "say", "ask", "run"}) {
-        const Node *text = link.at({"tests", test.id}).value(key);
-        if (text == nullptr)
-            continue;
-        const std::string power = dead || test.appliance == ApplianceState::AsIs ? wordsOfPower(text->text) : "";
-        const std::string opening = closed ? wordsOfOpening(text->text) : "";
-        if (!power.empty())
-            link.add(DiagnosticKind::WordsAgainstPower, *text, fmt::format("\"{}\" in a test without power", power),
-                     "say it without, or measure what needs power");
-        if (!opening.empty())
-            link.add(DiagnosticKind::WordsAgainstPower, *text, fmt::format("\"{}\" in a test with the covers on", opening),
-                     "make it `appliance: no_power`");
-    }
-}
-
 void checkTest(const Kind &kind, const Test &test, Linker &link)
 {
     for (const Probes &probes : test.placements)
@@ -136,7 +115,7 @@ void checkTest(const Kind &kind, const Test &test, Linker &link)
     for (const std::string &name : test.onceGood)
         wantOther(name, link.at({"tests", test.id, "once_good", name}), link);
     checkLimits(kind, test, link);
-    checkWords(test, link);
+    checkWords(test, "tests", link);
 }
 
 void checkNeeds(const Kind &kind, Linker &link)

@@ -215,8 +215,12 @@ void linkTree(Tree &tree, Linker &link)
                      fmt::format("{} has no component or condition `{}`", appliance->id, name),
                      didYouMean(name, suspectNames(*appliance, link.library())));
     }
-    for (const Step &step : tree.steps)
+    for (Step &step : tree.steps) {
         checkStep({tree, step, *appliance, link});
+        if (const Test *test = testOf(step.test, *appliance, link.library()).test;
+            test != nullptr && step.what == Step::What::Test)
+            step.minutes = test->minutes;
+    }
 }
 
 } // namespace core

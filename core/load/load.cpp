@@ -29,6 +29,8 @@ void take(Reader &reader, std::size_t at)
         library.cases.insert(library.cases.end(), cases->begin(), cases->end());
         return;
     }
+    if (file.id.empty())
+        return; // broken cases: nothing needs them
     const auto [first, isNew] = reader.firstOf.try_emplace(file.id, at);
     if (!isNew) {
         if (reader.sources[first->second]->folder == reader.sources[at]->folder)

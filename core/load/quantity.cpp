@@ -3,13 +3,14 @@
 #include "core/base/text.h"
 
 #include <algorithm>
-#include <cctype>
+#include <cmath>
 #include <fmt/format.h>
 #include <limits>
 
 namespace core {
 namespace {
 
+constexpr double kLargest = 1e12; // in the unit itself; no machine of a house comes near
 constexpr double kEndless = std::numeric_limits<double>::infinity();
 using Words = std::vector<std::string_view>;
 
@@ -22,6 +23,11 @@ QuantityFault wrongUnit(std::string_view text, std::string_view wanted)
 {
     return {DiagnosticKind::WrongUnit, fmt::format("`{}` has not the unit wanted here", text),
             fmt::format("write it in {}", wanted)};
+}
+
+QuantityFault tooLarge(std::string_view text)
+{
+    return {DiagnosticKind::OutOfRange, fmt::format("`{}` is too large", text), "write what a meter can show"};
 }
 
 Words wordsOf(std::string_view text)
@@ -60,6 +66,9 @@ Read<Span> checked(std::string_view text, Span span)
 {
     const double least = neverNegative(span.unit) ? 0 : -kEndless;
     const double lo = span.lo == -kEndless ? span.hi : span.lo;
+    const double hi = span.hi == kEndless ? span.lo : span.hi;
+    if (lo < -kLargest || hi > kLargest)
+        return unexpected(tooLarge(text));
     if (lo < least)
         return unexpected(
             QuantityFault{DiagnosticKind::OutOfRange, fmt::format("`{}` is below zero", text), "write what a meter can show"});
@@ -120,7 +129,8 @@ Read<double> amountIn(std::string_view text, Unit unit)
         return unexpected(wrongUnit(text, unitCode(unit)));
     if (*number < 0 && neverNegative(unit))
         return unexpected(QuantityFault{DiagnosticKind::OutOfRange, fmt::format("`{}` is below zero", text), ""});
-    return *number * named->factor;
+    const double value = *number * named->factor;
+    return std::abs(value) <= kLargest ? Read<double>(value) : unexpected(tooLarge(text));
 }
 
 Read<Rating> ratingIn(std::string_view text)

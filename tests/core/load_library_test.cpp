@@ -122,6 +122,7 @@ TEST(LoadLibrary, ValuesOfTheTree)
     EXPECT_EQ(crust.minutes, 2);
     EXPECT_EQ(crust.thenFor("thick crust")->what, Then::What::Found);
     EXPECT_EQ(crust.thenFor("thick crust")->step, "pot");
+    EXPECT_EQ(tree.step("pot")->minutes, 2) << "that of its test";
     EXPECT_EQ(tree.step("pot")->thenFor("low")->what, Then::What::Claim);
     EXPECT_EQ(tree.step("element")->thenFor("good")->what, Then::What::Stop);
 }

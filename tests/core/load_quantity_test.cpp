@@ -38,14 +38,18 @@ TEST(LoadQuantity, Spans)
 
 TEST(LoadQuantity, WhatIsNoSpan)
 {
-    for (const auto *text : {"", "ohm", "to", "1 to", "to 2 ohm", "1 2 ohm", "one ohm", "1 ohm 2", "0x10 ohm", "1e3 ohm", "nan ohm", "inf ohm",
-                             "1,5 ohm", "1 to 2 to 3 ohm", "1 V to 2 ohm", "1 of plate", "at most", "at most ohm", "1 ohm of rating"})
+    for (const auto *text :
+         {"", "ohm", "to", "1 to", "to 2 ohm", "1 2 ohm", "one ohm", "1 ohm 2", "0x10 ohm", "1e3 ohm", "nan ohm", "inf ohm",
+          "1,5 ohm", "1 to 2 to 3 ohm", "1 V to 2 ohm", "1 of plate", "at most", "at most ohm", "1 ohm of rating"})
         EXPECT_FALSE(spanIn(text)) << text;
     EXPECT_EQ(spanIn("1 to 2").error().kind, DiagnosticKind::WrongUnit);
     EXPECT_EQ(spanIn("2 to 1 ohm").error().kind, DiagnosticKind::Reversed);
     EXPECT_EQ(spanIn("-1 to 1 ohm").error().kind, DiagnosticKind::OutOfRange);
     EXPECT_EQ(spanIn("at most -1 ohm").error().kind, DiagnosticKind::OutOfRange);
     EXPECT_FALSE(spanIn(std::string(400, '9') + " ohm")) << "not finite";
+    EXPECT_EQ(spanIn(std::string(307, '9') + " kohm").error().kind, DiagnosticKind::OutOfRange)
+        << "finite, until it is multiplied";
+    EXPECT_EQ(amountIn(std::string(307, '9') + " kV", Unit::Volt).error().kind, DiagnosticKind::OutOfRange);
 }
 
 TEST(LoadQuantity, WhatAPathShows)

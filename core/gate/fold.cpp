@@ -142,7 +142,7 @@ void Fold::runs() const
         return;
     }
     state.power = Power::Running;
-    powered(true);
+    heats();
 }
 
 void Fold::operator()(const Confirmed &event) const
@@ -186,7 +186,6 @@ void Fold::proofStarts(const StepRequest &request) const
         state.inside.covers = Covers::Open;
         state.inside.coversKnown = false;
     }
-    powered(false);
 }
 
 void Fold::operator()(const Acknowledged &) const
@@ -198,7 +197,8 @@ void Fold::operator()(const Acknowledged &) const
     }
     state.ack = Acknowledgement{up.request, state.meter.id, at, state.events, false};
     state.power = Power::Energized;
-    powered(up.screen != Screen::S5);
+    if (up.screen != Screen::S5) // at the outlet's face the machine itself is unplugged
+        heats();
     state.up.reset();
 }
 
@@ -317,12 +317,15 @@ GateState apply(GateState state, const GateEvent &event, Instant at, const Rules
     if (mayAnswer(state, event, at, rules))
         return state;
     const bool heats = state.heat.on; // until this event, whatever it is
+    const bool wasDead = isDead(state.power);
     if (rules.otherEventsSpend && !keepsAck(state, event))
         spend(state);
     ++state.events;
     std::visit(Fold{state, at, rules}, event);
     if (heats)
         state.heat.at = at;
+    if (wasDead && !isDead(state.power) && rules.powerCharges)
+        state.stored = {}; // whatever was discharged may be charged again
     state.last = at;
     return state;
 }

@@ -21,11 +21,9 @@ struct Fold
         else
             state.vetoes.push_back(std::move(found));
     }
-    void powered(bool machine) const // charge always; heat only if the machine itself was on
+    void heats() const
     {
-        if (rules.powerCharges)
-            state.stored = {};
-        if (machine && rules.powerHeats)
+        if (rules.powerHeats)
             state.heat = {at, true, {}, {}};
     }
     void nothingOnScreen() const

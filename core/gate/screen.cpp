@@ -82,7 +82,7 @@ Maybe Question::whileOn() const
         return insert(Screen::S3);
     const bool ownReset = wanted.stepClass == StepClass::AP && state.ack && sameStep(state.ack->request, wanted) &&
                           (isShown(state, wanted) || !state.resets.contains(wanted.touches) || !rules.oneReset);
-    const bool mayRun = wanted.stepClass == StepClass::R || ownReset;
+    const bool mayRun = (wanted.stepClass == StepClass::R || ownReset) && !powerAllowed(); // nothing alarming was seen meanwhile
     if (holdsRun() && mayRun && !wanted.coverOff)
         return show();
     if (state.power == Power::Energized && isLive(wanted.stepClass) && ownAck())

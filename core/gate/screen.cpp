@@ -172,10 +172,10 @@ Screening Question::look() const
 
 Screening Question::touch() const
 {
-    if (isShown(state, wanted))
-        return show();
     if (const Maybe no = powerAllowed())
         return *no;
+    if (isShown(state, wanted))
+        return show();
     if (state.refused.isolation)
         return refuse(RefusalCode::IsolationDeclined);
     if (state.resets.contains(wanted.touches) && rules.oneReset)

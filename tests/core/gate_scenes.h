@@ -80,15 +80,18 @@ inline std::vector<Scene> scenes()
         {"danger", {kD1, kRun}, {gas, smoke, NotGas{AlarmKind::Smoke}, PressedByMistake{}}},
         {"repair", {kD1, kRun}, {fault, RepairTold{"d1"}, Undone{}}},
         {"touch", {kD1, touching("ap", false), touching("ar", true)}, {gone}},
-        {"charge", {stored(Store::Motor), stored(Store::Board), kRun}, {gone}, false, false, {{1200, 1200}}},
+        {"touch charge", {touching("ap", false), stored(Store::Board)}, {smoke}, false, false, {{1200, 1200}}},
+        {"charge", {stored(Store::Motor), stored(Store::Board)}, {gone}, false, false, {{1200, 1200}}},
         {"heat", {hot("h1"), kRun, kLook}, {Undone{}}, false, false, {{1200, 1200}}},
-        {"time", {kLook, kD1, kClips}, {}, false, false, jumps},
-        {"run time", {kLook, kRun, touching("ar", true)}, {}, false, false, jumps},
+        {"time", {kD1, kClips}, {}, false, false, jumps},
+        {"run time", {kLook, kRun}, {}, false, false, {{1200, 1200}, {2400, 2400}}},
         {"frame", {frame, nearFrame("f1", StepClass::E1, "p")}, {Skipped{"frame"}, Chosen{}, Amended{false, true, "frame", {}}}, false, false, {}, true},
         {"not turned on", {kD1, kFace}, {EnergizedTurned{false, true}}, false, false, {}, false, false},
-        {"wired", {kLook, kD1, kD2}, {gone, Amended{true, true, {}, {}}, Reported{}}, true, true},
+        {"wired", {kD1, kD2}, {gone, Amended{true, true, {}, {}}}, true},
+        {"wired refuse", {kLook, kD1}, {Chosen{}}, true, true},
+        {"wired break", {kLook, kRun}, {gone}, true},
         {"wired live", {kD1, kClips, kFace}, {MeterChanged{unfit}, MeterChanged{goodMeter()}, MeterChanged{goodMeter("m3")}}, true},
-        {"wired time", {kLook, kD1, kRun}, {}, true, false, jumps},
+        {"wired time", {kD1}, {}, true, false, jumps},
     };
 }
 

@@ -4,6 +4,8 @@
 // practice, no source; 230 V +-10 %: IEC 60038 (secondary).
 #include "tests/core/gate_fixture.h"
 
+#include <algorithm>
+
 using namespace gatetest;
 
 namespace {
@@ -211,6 +213,19 @@ TEST(GateDead, ShownLeavesCoversWiresAndMeter)
     EXPECT_EQ(w.state.inside.clips, Clips::Dead);
     ASSERT_FALSE(w.send(Skipped{"element.ohm"}));
     w.inserts(watch(), Screen::S8);
+}
+
+TEST(GateDead, PanelThatWasOffBeforeIsNotForgotten)
+{
+    Walk w;
+    w.want(ask());
+    ASSERT_FALSE(w.send(StartAnswered{StartAnswer::Open})); // which one was not said
+    w.pass(dead(), Screen::S1);
+    w.shows(dead());
+    const Screening back = w.want(watch());
+    ASSERT_EQ(back.screen, Screen::S8);
+    EXPECT_EQ(std::ranges::count(back.boxes, Box{"covers_on", {}}), 1);
+    EXPECT_EQ(std::ranges::count(back.boxes, Box{"every_wire", {}}), 1);
 }
 
 TEST(GateDead, MotorCapacitorIsMeasuredTwice)

@@ -162,6 +162,49 @@ TEST(GateTouch, FromDeadItIsUnknownAfterwards)
     w.inserts(dead(), Screen::S1);
 }
 
+TEST(GateTouch, AnsweredWithoutBeingShownIsAResetToo)
+{
+    Walk w;
+    w.closedAtStart();
+    StepRequest reset = request("breaker", StepClass::AP);
+    reset.touches = "breaker";
+    reset.inUse = true;
+    w.pass(reset, Screen::S7);
+    ASSERT_FALSE(w.send(ReadingTaken{reset, Outcome::Good, {}}));
+    w.inserts(reset, Screen::S9);
+}
+
+TEST(GateTouch, MayChargeWhatWasDischarged)
+{
+    Walk w;
+    w.isolated();
+    StepRequest board = dead("board.pins", {});
+    board.stepClass = StepClass::DS;
+    board.store = Store::Board;
+    board.storeName = "control_board";
+    w.pass(board, Screen::S10);
+    w.shows(board);
+    StepRequest plug = request("other_outlet", StepClass::AP);
+    plug.touches = "outlet";
+    w.pass(plug, Screen::S8);
+    w.pass(plug, Screen::S7);
+    w.shows(plug);
+    w.pass(board, Screen::S1);
+    w.inserts(board, Screen::S10);
+}
+
+TEST(GateRun, AlarmingAnswerEndsTheRun)
+{
+    Walk w;
+    w.closedAtStart();
+    w.pass(watch(), Screen::S7);
+    w.shows(watch());
+    ASSERT_FALSE(w.send(ReadingTaken{watch(), Outcome::Failed, VetoReason::HotWhenOff}));
+    w.inserts(watch("second"), Screen::S9);
+    w.pass(watch("second"), Screen::S9, Way::Plug);
+    w.refuses(watch("second"), RefusalCode::Veto);
+}
+
 TEST(GateRun, DailyUseRunsWithOneScreen)
 {
     Walk w;

@@ -96,7 +96,7 @@ Person coldDryer()
 {
     Person person;
     person.answers = {{"supply", "split_120_240"}, {"control", "knob"}, {"cord", "4_wire"}, {"cycle", "heated"}, {"breaker", "still cold"},
-                      {"vent_blocked.flap", "opens wide"}, {"power_cord_terminal.look", "clean and tight"}};
+                      {"outside_flap", "opens wide"}, {"power_cord_terminal.look", "clean and tight"}};
     person.readings = {{"heat_chain", "OL"}, {"thermal_cutoff.ohm", "0.4"}, {"high_limit.ohm", "0.4"}, {"cycling_tstat.cold", "0.3"}, {"dryer_element.ohm", "OL"}, {"dryer_element.gnd", "OL"}};
     return person;
 }
@@ -178,7 +178,7 @@ void replaceWalk(Album &album)
     album.take(rig, QStringLiteral("12-s7-run"));
     goUntil(rig, person, step("breaker"));
     album.take(rig, QStringLiteral("13-do"));
-    goUntil(rig, person, test("vent_blocked.flap"));
+    goUntil(rig, person, step("outside_flap"));
     album.take(rig, QStringLiteral("14-look"));
     goUntil(rig, person, screen("S9"));
     album.take(rig, QStringLiteral("15-s9-make-it-off"));

@@ -185,8 +185,9 @@ Screening inserted(Screen screen, const GateState &state, const StepRequest &wan
     out.screen = screen;
     out.params = wanted.params;
     out.notes = wanted.notes;
+    const bool wall = screen == Screen::S3 || screen == Screen::S5 || state.facts.hardWired;
     if (isHold(screen) || screen == Screen::S3)
-        out.params["category"] = shown(screen == Screen::S3 || screen == Screen::S5 || state.facts.hardWired ? kWallMark : wanted.needs);
+        out.params["category"] = shown(wall ? kWallMark : wanted.needs);
     switch (screen) {
     case Screen::S0: out.ways = {"alarm", "open", "closed"}; break;
     case Screen::S1: unplug(out, state); break;

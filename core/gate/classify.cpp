@@ -16,7 +16,8 @@ bool in(const List &list, std::string_view word)
 }
 
 constexpr auto kDead = std::to_array<std::string_view>({"resistance", "continuity", "capacitance", "diode", "opens_at"});
-constexpr auto kVolts = std::to_array<std::string_view>({"voltage_ac", "voltage_dc", "voltage_low_impedance", "frequency", "duty"});
+constexpr auto kVolts =
+    std::to_array<std::string_view>({"voltage_ac", "voltage_dc", "voltage_low_impedance", "frequency", "duty"});
 constexpr auto kDeclares = std::to_array<std::string_view>({"temperature", "look", "hand", "ear", "do"});
 constexpr auto kTouched = std::to_array<std::string_view>({"breaker", "gfci", "plug", "outlet", "switch"});
 
@@ -114,10 +115,12 @@ bool hasPhrase(std::string_view text, std::string_view phrase)
     return false;
 }
 
-constexpr auto kAsksForPower = std::to_array<std::string_view>({"start it", "start the", "running", "while on", "while it runs", "plug in",
-    "plug it in", "plug it back in", "switch it on", "switch on", "turn it on", "turn on", "power on", "run it", "run the", "energized"});
-constexpr auto kAsksToOpen = std::to_array<std::string_view>({"remove the panel", "remove the cover", "take off the panel",
-    "take off the rear panel", "take off the cover", "open the panel", "open the back", "unscrew", "reach inside", "pull the wire"});
+constexpr auto kAsksForPower = std::to_array<std::string_view>(
+    {"start it", "start the", "running", "while on", "while it runs", "plug in", "plug it in", "plug it back in", "switch it on",
+     "switch on", "turn it on", "turn on", "power on", "run it", "run the", "energized"});
+constexpr auto kAsksToOpen = std::to_array<std::string_view>(
+    {"remove the panel", "remove the cover", "take off the panel", "take off the rear panel", "take off the cover",
+     "open the panel", "open the back", "unscrew", "reach inside", "pull the wire"});
 
 } // namespace
 
@@ -166,7 +169,8 @@ bool isXZone(std::string_view zone)
 
 std::string_view xZoneOf(std::string_view kind, std::string_view test)
 {
-    const auto it = std::ranges::find_if(kForbidden, [&](const Forbidden &f) { return f.kind == kind && (f.test.empty() || f.test == test); });
+    const auto names = [&](const Forbidden &f) { return f.kind == kind && (f.test.empty() || f.test == test); };
+    const auto it = std::ranges::find_if(kForbidden, names);
     return it == kForbidden.end() ? std::string_view() : it->zone;
 }
 

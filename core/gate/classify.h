@@ -15,8 +15,9 @@ enum class Declared { Unsaid, AsIs, NoPower, InUse };
 struct StepFacts
 {
     std::string kind, test;    // "drive_motor_bldc", "gen"; "" for a look or do of a tree
-    std::string measure;       // resistance continuity capacitance diode voltage_ac voltage_dc voltage_low_impedance current_clamp
-                               // frequency duty temperature opens_at look hand ear; "" for an ask, "do" for a do
+    // resistance continuity capacitance diode voltage_ac voltage_dc voltage_low_impedance current_clamp frequency duty
+    // temperature opens_at look hand ear; "" for an ask, "do" for a do
+    std::string measure;
     PlaceSort place = PlaceSort::NoCover;
     Declared appliance = Declared::Unsaid;
     std::string touches;       // breaker plug outlet gfci switch

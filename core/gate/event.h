@@ -17,14 +17,17 @@ enum class StartAnswer { Alarm, Open, Closed };
 struct StartAnswered { StartAnswer answer; };
 // How S9 made it off, or S11 goes on. Plain everywhere else.
 enum class Way { Plain, Control, Plug, Breaker, Connector };
-struct Confirmed { Screen screen = Screen::S1; std::vector<std::string> boxes{}; Way way = Way::Plain; }; // S1 S2 S7 S8 S9 S10 S11 S14
-struct Acknowledged { std::string step{}; std::vector<std::string> boxes{}; };                 // S3 S4 S5 S6 EO; step "" = the one shown
+// S1 S2 S7 S8 S9 S10 S11 S14
+struct Confirmed { Screen screen = Screen::S1; std::vector<std::string> boxes{}; Way way = Way::Plain; };
+// S3 S4 S5 S6 EO; step "" = the one shown
+struct Acknowledged { std::string step{}; std::vector<std::string> boxes{}; };
 // What is on the screen, a step or a safety screen, is left undone. `never`: never in this job (S4 S5 S6 EO S3).
 struct Declined { bool never = false; };
 // S1: "I cannot reach the plug". S2: it can be reached after all. S1 after silence: it is not in sight any more.
 enum class Detour { CannotReachPlug, CanReachPlug, NotInSight };
 struct DetourTaken { Detour detour; };
-struct ProofReading { double volts = 0; bool settled = true; std::string pair{}; }; // for the pair that is asked for; "" = that one
+// For the pair that is asked for; "" = that one.
+struct ProofReading { double volts = 0; bool settled = true; std::string pair{}; };
 struct ChargeReading { double volts = 0; bool settled = true; };                  // at the motor capacitor of S10
 
 // ---- answers to a step ----
@@ -52,8 +55,9 @@ struct RepairTold { std::string test; }; // what that reading found was repaired
 struct NeverTakenBack {};             // on its own page, by the person alone
 struct EnergizedTurned { bool energized; bool proving; };
 
-using GateEvent = std::variant<GateStarted, ScreenShown, StepShown, StartAnswered, Confirmed, Acknowledged, Declined, DetourTaken,
-                               ProofReading, ChargeReading, ReadingTaken, Skipped, Chosen, Undone, Amended, Reported, WentAway,
-                               MeterChanged, Alarm, NotGas, PressedByMistake, VetoFound, RepairTold, NeverTakenBack, EnergizedTurned>;
+using GateEvent =
+    std::variant<GateStarted, ScreenShown, StepShown, StartAnswered, Confirmed, Acknowledged, Declined, DetourTaken, ProofReading,
+                 ChargeReading, ReadingTaken, Skipped, Chosen, Undone, Amended, Reported, WentAway, MeterChanged, Alarm, NotGas,
+                 PressedByMistake, VetoFound, RepairTold, NeverTakenBack, EnergizedTurned>;
 
 } // namespace core

@@ -83,7 +83,8 @@ void goAway(GateState &state, const Rules &rules)
 }
 
 Present::Present(const GateState &state, Instant now, const Rules &rules)
-    : m_changed(overAt(state, now, rules).any() ? std::optional(asOf(state, now, rules)) : std::nullopt), m_state(m_changed ? *m_changed : state)
+    : m_changed(overAt(state, now, rules).any() ? std::optional(asOf(state, now, rules)) : std::nullopt),
+      m_state(m_changed ? *m_changed : state)
 {
 }
 

@@ -43,7 +43,9 @@ void Fold::operator()(const WentAway &event) const
         return;
     state.facts.process = event.process;
     // the running clock is another process's: what it measured is carried over by the wall clock
-    const auto rebased = [&](Instant then) { return Instant{then.wallMs, at.steadyMs - std::max<std::int64_t>(0, at.wallMs - then.wallMs)}; };
+    const auto rebased = [&](Instant then) {
+        return Instant{then.wallMs, at.steadyMs - std::max<std::int64_t>(0, at.wallMs - then.wallMs)};
+    };
     if (state.heat.at)
         state.heat.at = rebased(*state.heat.at);
 }

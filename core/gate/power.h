@@ -35,7 +35,10 @@ constexpr bool isDead(Power power) { return power == Power::Isolated || power ==
 constexpr bool isOn(Power power) { return power == Power::Running || power == Power::Energized; }
 constexpr bool isDeadWork(StepClass c) { return c == StepClass::D || c == StepClass::DS; }
 // Needs a hold point with an acknowledgement of its own.
-constexpr bool isLive(StepClass c) { return c == StepClass::E1 || c == StepClass::E2 || c == StepClass::E3 || c == StepClass::EO; }
+constexpr bool isLive(StepClass c)
+{
+    return c == StepClass::E1 || c == StepClass::E2 || c == StepClass::E3 || c == StepClass::EO;
+}
 constexpr bool isHold(Screen s) { return s == Screen::S4 || s == Screen::S5 || s == Screen::S6 || s == Screen::Eo; }
 
 } // namespace core

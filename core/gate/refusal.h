@@ -22,7 +22,7 @@ struct RefusalText
 };
 
 inline constexpr auto kRefusals = std::to_array<RefusalText>({
-    {RefusalCode::Stopped, "stopped", "This walk was stopped for danger. A new job needs the name of whoever found and ended the danger."},
+    {RefusalCode::Stopped, "stopped", "This walk was stopped for danger; a new job needs the name of whoever ended it."},
     {RefusalCode::Alarm, "alarm", "First the alarm: are you dry, unhurt and out of its reach?"},
     {RefusalCode::StartFirst, "start_first", "First: is the machine closed up, and did anything alarming happen?"},
     {RefusalCode::NotNow, "not_now", "Nothing that is shown now asks for that."},

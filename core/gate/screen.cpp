@@ -101,8 +101,8 @@ Maybe Question::notAtAll() const
         out.form = wanted.zone;
         return out;
     }
-    const bool outside = wanted.stepClass == StepClass::A || wanted.stepClass == StepClass::AP || wanted.stepClass == StepClass::R ||
-                         wanted.stepClass == StepClass::E2;
+    constexpr StepClass kOutside[] = {StepClass::A, StepClass::AP, StepClass::R, StepClass::E2};
+    const bool outside = std::ranges::find(kOutside, wanted.stepClass) != std::end(kOutside);
     if (wanted.stepClass == StepClass::P || (outside && wanted.coverOff))
         return refuse(RefusalCode::Unclear);
     return std::nullopt;
@@ -190,7 +190,8 @@ Screening Question::deadWork() const
     if (const Maybe first = deadHere())
         return *first;
     if (wanted.stepClass == StepClass::DS && rules.chargeFirst && !state.stored.discharged.contains(wanted.storeName)) {
-        const bool stays = std::ranges::any_of(state.vetoes, [](const Veto &veto) { return veto.reason == VetoReason::StaysCharged; });
+        const auto staysCharged = [](const Veto &veto) { return veto.reason == VetoReason::StaysCharged; };
+        const bool stays = std::ranges::any_of(state.vetoes, staysCharged);
         return stays ? refuse(RefusalCode::StillCharged) : insert(Screen::S10);
     }
     const bool hot = !wanted.hotPart.empty() && state.heat.at && !state.heat.cooled.contains(wanted.hotPart) &&

@@ -176,8 +176,9 @@ void compareWords(std::vector<std::string> &out, const std::string &where, const
 {
     if (keysOf(original) != keysOf(translated))
         out.push_back(where + ": other names");
+    const auto differs = [](const std::string &a, const std::string &b) { return b.empty() || wordsIn(a) != wordsIn(b); };
     for (const auto &[id, text] : original)
-        if (const auto it = translated.find(id); it != translated.end() && (it->second.empty() || wordsIn(text) != wordsIn(it->second)))
+        if (const auto it = translated.find(id); it != translated.end() && differs(text, it->second))
             out.push_back(where + "." + id + ": empty, or other {words}");
 }
 
@@ -255,7 +256,8 @@ bool holds(std::string_view condition, const std::vector<std::string> &notes)
     return (std::ranges::find(notes, condition.substr(unless ? 1 : 0)) != notes.end()) != unless;
 }
 
-std::vector<SafetyLine> linesOf(const SafetyText &text, const std::vector<std::string> &notes, const std::map<std::string, std::string> &params)
+std::vector<SafetyLine> linesOf(const SafetyText &text, const std::vector<std::string> &notes,
+                                const std::map<std::string, std::string> &params)
 {
     std::vector<SafetyLine> out;
     for (const SafetyLine &line : text.lines)

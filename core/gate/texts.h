@@ -51,7 +51,8 @@ std::vector<std::string> differences(const SafetyTexts &original, const SafetyTe
 // {words} filled in; a word without a value stays as it is, so that it is seen.
 std::string filled(std::string_view text, const std::map<std::string, std::string> &params);
 bool holds(std::string_view condition, const std::vector<std::string> &notes);
-std::vector<SafetyLine> linesOf(const SafetyText &text, const std::vector<std::string> &notes, const std::map<std::string, std::string> &params);
+std::vector<SafetyLine> linesOf(const SafetyText &text, const std::vector<std::string> &notes,
+                                const std::map<std::string, std::string> &params);
 std::string wordOf(const SafetyText &text, const std::vector<std::string> &notes);
 std::vector<std::string> signsOf(const SafetyText &text, const std::vector<std::string> &notes);
 

@@ -189,7 +189,7 @@ void checkSeen(const Tree &tree, const Appliance &a, Linker &link)
                  fmt::format("{} has no position `{}`", a.id, tree.during), didYouMean(tree.during, positions));
     }
     for (const auto &[rung, word] : tree.seen)
-        if (std::ranges::none_of(a.rungs, [&](const Rung &r) { return r.id == rung; }))
+        if (std::ranges::none_of(a.rungs, [&id = rung](const Rung &r) { return r.id == id; }))
             link.add(DiagnosticKind::UnknownRung, link.keyAt({"seen", rung}), fmt::format("{} has no rung `{}`", a.id, rung),
                      didYouMean(rung, idsOf(a.rungs)));
 }

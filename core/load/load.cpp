@@ -106,7 +106,8 @@ void findFaulty(Reader &reader)
         if (const auto first = reader.firstOf.find(file.id);
             first != reader.firstOf.end() && &reader.files[first->second] == &file && hasFault(file.found))
             library.faulty.insert(file.id);
-    for (const auto &[id, a] : library.appliances) {
+    for (const auto &entry : library.appliances) {
+        const Appliance &a = entry.second;
         const auto isFaulty = [&](const std::string &kind) {
             return library.faulty.contains(kind) || library.kind(kind) == nullptr;
         };
@@ -116,7 +117,7 @@ void findFaulty(Reader &reader)
             return kind == nullptr || library.faulty.contains(kind->id);
         });
         if (parts || causes)
-            library.faulty.insert(id);
+            library.faulty.insert(entry.first);
     }
     for (const auto &[id, tree] : library.trees)
         if (library.appliance(tree.appliance) == nullptr || library.faulty.contains(tree.appliance))

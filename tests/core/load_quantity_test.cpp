@@ -46,10 +46,10 @@ TEST(LoadQuantity, WhatIsNoSpan)
     EXPECT_EQ(spanIn("2 to 1 ohm").error().kind, DiagnosticKind::Reversed);
     EXPECT_EQ(spanIn("-1 to 1 ohm").error().kind, DiagnosticKind::OutOfRange);
     EXPECT_EQ(spanIn("at most -1 ohm").error().kind, DiagnosticKind::OutOfRange);
-    EXPECT_FALSE(spanIn(std::string(400, '9') + " ohm")) << "not finite";
-    EXPECT_EQ(spanIn(std::string(307, '9') + " kohm").error().kind, DiagnosticKind::OutOfRange)
+    EXPECT_FALSE(spanIn(std::string(400, '9').append(" ohm"))) << "not finite";
+    EXPECT_EQ(spanIn(std::string(307, '9').append(" kohm")).error().kind, DiagnosticKind::OutOfRange)
         << "finite, until it is multiplied";
-    EXPECT_EQ(amountIn(std::string(307, '9') + " kV", Unit::Volt).error().kind, DiagnosticKind::OutOfRange);
+    EXPECT_EQ(amountIn(std::string(307, '9').append(" kV"), Unit::Volt).error().kind, DiagnosticKind::OutOfRange);
 }
 
 TEST(LoadQuantity, WhatAPathShows)

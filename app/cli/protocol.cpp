@@ -26,6 +26,7 @@ constexpr auto kVerbs = std::to_array<Verb>({
     {"acknowledge", Command::What::Acknowledge}, {"decline", Command::What::Decline}, {"detour", Command::What::Detour}, {"choose", Command::What::Choose},
     {"skip", Command::What::Skip}, {"amend", Command::What::Amend}, {"undo", Command::What::Undo}, {"stop", Command::What::Stop},
     {"park", Command::What::Park}, {"outcome", Command::What::Outcome}, {"sheet", Command::What::Sheet}, {"meter", Command::What::MeterChanged},
+    {"prove", Command::What::Prove}, {"energized", Command::What::Energized},
 });
 
 constexpr std::size_t kLongestLine = 100'000;

@@ -12,7 +12,7 @@ namespace core {
 struct Command
 {
     enum class What {
-        State, Reading, Answer, Confirm, Acknowledge, Decline, Detour, Choose, Skip, Amend, Undo, Stop, Park, Outcome, Sheet, MeterChanged,
+        State, Reading, Answer, Confirm, Acknowledge, Decline, Detour, Choose, Skip, Amend, Undo, Stop, Park, Outcome, Sheet, MeterChanged, Prove, Energized,
     };
     What what = What::State;
     std::string value;                 // reading as typed, answer, outcome, sheet value

@@ -42,6 +42,15 @@ Chances chancesOf(const Dictionary &dictionary, const Belief &belief)
 
 } // namespace
 
+std::vector<std::string> replacedBy(const Deduction &deduction)
+{
+    std::vector<std::string> replaced;
+    for (const Proven &p : deduction.ruling.proven)
+        if (p.cure == Cure::Replace)
+            replaced.push_back(p.component);
+    return replaced;
+}
+
 Deduction deduce(const Facts &facts, const Abilities &abilities, const std::set<std::string> &openPlaces, const Deduction *before,
                  const Facts *factsBefore)
 {

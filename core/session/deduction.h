@@ -26,6 +26,9 @@ struct Deduction
 };
 
 // The dictionary of `before` serves again while the machine is the same.
+// The components whose replacement the ruling asks for.
+std::vector<std::string> replacedBy(const Deduction &deduction);
+
 Deduction deduce(const Facts &facts, const Abilities &abilities, const std::set<std::string> &openPlaces, const Deduction *before,
                  const Facts *factsBefore);
 

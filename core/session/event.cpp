@@ -8,17 +8,18 @@ namespace {
 
 bool canBeUndone(Event::What what)
 {
-    return what == Event::What::Answered || what == Event::What::Read || what == Event::What::Skipped || what == Event::What::Chosen ||
-           what == Event::What::Sheet;
+    return what == Event::What::Answered || what == Event::What::Read || what == Event::What::Skipped ||
+           what == Event::What::Chosen || what == Event::What::Sheet;
 }
 
 } // namespace
 
 std::string_view word(Event::What what)
 {
-    static constexpr std::array<std::string_view, 23> kWords{
-        "started", "answered", "read",   "confirmed", "acknowledged", "declined", "detour", "skipped", "chosen",        "shown",    "undone", "amended",
-        "sheet",   "meter",    "left",   "resumed",   "lapsed",       "stopped",  "not_gas", "mistake",       "verdict",  "put_back", "outcome"};
+    static constexpr std::array<std::string_view, 27> kWords{
+        "started", "answered", "read",    "confirmed", "acknowledged", "declined", "detour",  "skipped",   "chosen",
+        "shown",   "undone",   "amended", "sheet",     "meter",        "left",     "resumed", "lapsed",    "stopped",
+        "not_gas", "mistake",  "verdict", "put_back",  "outcome",      "repaired", "proving", "energized", "never_taken_back"};
     return kWords[static_cast<std::size_t>(what)];
 }
 
@@ -48,7 +49,8 @@ std::vector<Event> effective(const std::vector<Event> &events)
 int lastUndoable(const std::vector<Event> &events)
 {
     const std::vector<Event> counted = effective(events);
-    const auto last = std::find_if(counted.rbegin(), counted.rend(), [](const Event &e) { return canBeUndone(e.what) && e.step != "S0"; });
+    const auto last =
+        std::find_if(counted.rbegin(), counted.rend(), [](const Event &e) { return canBeUndone(e.what) && e.step != "S0"; });
     return last == counted.rend() ? 0 : last->number;
 }
 

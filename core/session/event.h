@@ -50,6 +50,10 @@ struct Event
         VerdictShown, // value: kind; boxes: parts and conditions
         PutBack,      // boxes
         Outcome,      // value
+        Repaired,     // test: what it found was repaired
+        Proving,      // boxes: tests to be read once on what was put in, before the machine is run
+        Energized,    // value: on off; energized tests for this job, by the person alone
+        NeverTakenBack,
     };
     int number = 0; // from 1
     Instant at;

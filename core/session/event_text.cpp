@@ -144,7 +144,7 @@ StepRequest requestFrom(const Json &j)
 
 std::optional<Event::What> whatNamed(std::string_view name)
 {
-    for (int i = 0; i <= static_cast<int>(Event::What::Outcome); ++i)
+    for (int i = 0; i <= static_cast<int>(Event::What::NeverTakenBack); ++i)
         if (word(static_cast<Event::What>(i)) == name)
             return static_cast<Event::What>(i);
     return std::nullopt;

@@ -2,6 +2,7 @@
 
 #include "core/base/text.h"
 #include "core/session/cursor.h"
+#include "core/session/proving.h"
 
 #include <algorithm>
 
@@ -41,6 +42,17 @@ bool wasChanged(const Step &step, const std::string &answer, const std::string &
     return then == nullptr || then->what != Then::What::Claim || componentOf(then->suspect) != componentOf(changed);
 }
 
+void takeOutcome(Facts &facts, const std::string &told, const std::vector<std::string> &replaced)
+{
+    facts.outcome = told;
+    if (told != "not_fixed")
+        return;
+    for (const std::string &component : replaced) {
+        facts.replaced.insert(component);
+        forget(facts, component);
+    }
+}
+
 void takeReading(Facts &facts, const Event &e)
 {
     if (e.reported) {
@@ -53,9 +65,11 @@ void takeReading(Facts &facts, const Event &e)
     if (!e.reading)
         return;
     const auto index = static_cast<std::size_t>(e.placement);
-    auto at = std::ranges::find_if(facts.measured, [&](const Measured &m) { return m.test == e.test && m.placement == index && !m.past; });
-    if (at == facts.measured.end())
-        at = facts.measured.insert(at, Measured{e.test, index, {}, false, false});
+    std::vector<Measured> &measured = e.step == kProofStep && facts.proving ? facts.proving->read : facts.measured;
+    auto at =
+        std::ranges::find_if(measured, [&](const Measured &m) { return m.test == e.test && m.placement == index && !m.past; });
+    if (at == measured.end())
+        at = measured.insert(at, Measured{e.test, index, {}, false, false});
     at->takes.push_back({*e.reading, e.number, e.reseated});
     at->wireLeftOn = at->wireLeftOn || e.wireLeftOn;
 }
@@ -65,6 +79,12 @@ void takeAnswer(Facts &facts, const Event &e)
     const Appliance &appliance = *facts.machine.appliance;
     if (e.step == "S0") {
         facts.atStart = e.value;
+        return;
+    }
+    if (e.step == kProofStep) {
+        facts.proving.reset();
+        if (e.value != "unsure")
+            takeOutcome(facts, e.value == "works" ? "fixed" : "not_fixed", e.boxes);
         return;
     }
     if (appliance.asked(e.step) != nullptr && e.test.empty()) {
@@ -100,44 +120,51 @@ void takeSheet(Facts &facts, const Event &e)
     facts.machine.plate[component] = rating;
 }
 
-void takeOutcome(Facts &facts, const Event &e)
-{
-    facts.outcome = e.value;
-    if (e.value != "not_fixed")
-        return;
-    for (const std::string &component : e.boxes) {
-        facts.replaced.insert(component);
-        forget(facts, component);
-    }
-}
-
 void take(Facts &facts, const Event &e)
 {
     switch (e.what) {
-    case Event::What::Answered: takeAnswer(facts, e); break;
-    case Event::What::Read: takeReading(facts, e); break;
+    case Event::What::Answered:
+        takeAnswer(facts, e);
+        break;
+    case Event::What::Read:
+        takeReading(facts, e);
+        break;
     case Event::What::Skipped:
+        if (facts.proving) { // left for another day; the verdict stays
+            facts.proving.reset();
+            break;
+        }
         facts.notDone[e.test.empty() ? e.step : e.test] = e.value;
         if (facts.chosen == e.test)
             facts.chosen.reset();
         break;
     case Event::What::Declined:
-        if (!e.test.empty()) {
+        if (facts.proving)
+            facts.proving.reset();
+        else if (!e.test.empty()) {
             facts.notDone[e.test] = e.never ? "never in this job" : "declined";
             if (facts.chosen == e.test)
                 facts.chosen.reset();
         }
         break;
     case Event::What::Chosen:
+        facts.proving.reset();
         facts.chosen = e.test;
         facts.notDone.erase(e.test);
         break;
-    case Event::What::Sheet: takeSheet(facts, e); break;
+    case Event::What::Sheet:
+        takeSheet(facts, e);
+        break;
     case Event::What::MeterChanged:
         if (e.meter)
             facts.machine.meter = *e.meter;
         break;
-    case Event::What::Outcome: takeOutcome(facts, e); break;
+    case Event::What::Outcome:
+        takeOutcome(facts, e.value, e.boxes);
+        break;
+    case Event::What::Proving:
+        facts.proving = Proving{e.boxes, {}};
+        break;
     case Event::What::Started:
     case Event::What::Confirmed:
     case Event::What::Acknowledged:
@@ -152,7 +179,11 @@ void take(Facts &facts, const Event &e)
     case Event::What::NotGas:
     case Event::What::Mistake:
     case Event::What::VerdictShown:
-    case Event::What::PutBack: break;
+    case Event::What::PutBack:
+    case Event::What::Repaired:
+    case Event::What::Energized:
+    case Event::What::NeverTakenBack:
+        break;
     }
 }
 
@@ -172,7 +203,8 @@ std::string qualified(std::string_view test, std::string_view component)
 
 const Measured *measuredAt(const Facts &facts, std::string_view test, std::size_t placement)
 {
-    const auto at = std::ranges::find_if(facts.measured, [&](const Measured &m) { return m.test == test && m.placement == placement && !m.past; });
+    const auto at = std::ranges::find_if(
+        facts.measured, [&](const Measured &m) { return m.test == test && m.placement == placement && !m.past; });
     return at == facts.measured.end() ? nullptr : &*at;
 }
 

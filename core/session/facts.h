@@ -50,6 +50,12 @@ struct Cursor
     int moves = 0;
 };
 
+struct Proving // a repair is being proven, see proving.h
+{
+    std::vector<std::string> toRead; // tests
+    std::vector<Measured> read;      // of what was put in; no evidence of the fault
+};
+
 struct Facts
 {
     std::optional<std::string> atStart; // answer to S0
@@ -62,6 +68,7 @@ struct Facts
     std::set<std::string> replaced;             // components a person says were replaced, without cure
     std::optional<std::string> chosen;          // test asked for by the person, until it is read or skipped
     std::optional<std::string> outcome;
+    std::optional<Proving> proving;
     Cursor cursor;
 };
 

@@ -38,10 +38,14 @@ PlaceSort sortOf(const StepRequest &r)
 Declared declaredAs(ApplianceState state)
 {
     switch (state) {
-    case ApplianceState::Unsaid: return Declared::Unsaid;
-    case ApplianceState::AsIs: return Declared::AsIs;
-    case ApplianceState::NoPower: return Declared::NoPower;
-    case ApplianceState::InUse: return Declared::InUse;
+    case ApplianceState::Unsaid:
+        return Declared::Unsaid;
+    case ApplianceState::AsIs:
+        return Declared::AsIs;
+    case ApplianceState::NoPower:
+        return Declared::NoPower;
+    case ApplianceState::InUse:
+        return Declared::InUse;
     }
     return Declared::Unsaid;
 }
@@ -69,7 +73,47 @@ std::vector<std::string> conductorsOf(const Machine &machine, const Phrases &phr
     return names;
 }
 
-void fillTest(StepRequest &r, const Machine &machine, const Library::Found &found, const Phrases &phrases)
+// Two live rails of opposite phase: a large plug with a double breaker.
+bool isSplitPhase(const Machine &machine)
+{
+    const auto split = [](const auto &rails) {
+        return std::ranges::any_of(rails, [](const auto &rail) { return rail.second < 0; });
+    };
+    const auto supply = machine.answers.find("supply");
+    if (supply == machine.answers.end()) // not asked yet: the line names itself whom it is for
+        return std::ranges::any_of(machine.appliance->rails, [&](const auto &named) { return split(named.second); });
+    const auto rails = machine.appliance->rails.find(supply->second);
+    return rails != machine.appliance->rails.end() && split(rails->second);
+}
+
+// Which conditional lines of the safety texts hold for this machine and step.
+std::vector<std::string> notesOf(const Machine &machine, const StepRequest &r, const Test *test)
+{
+    constexpr double kLowRailV = 50; // IEC 60364-4-41: extra-low voltage ends at 50 V ac (from memory)
+    std::vector<std::string> notes(machine.appliance->hazards);
+    const auto note = [&](bool holds, const char *name) {
+        if (holds)
+            notes.emplace_back(name);
+    };
+    const bool split = isSplitPhase(machine),
+               gas = std::ranges::find(machine.appliance->hazards, "gas") != machine.appliance->hazards.end();
+    const bool duct = machine.appliance->condition("vent_blocked") != nullptr;
+    note(split, "big_plug");
+    note(split && r.stepClass == StepClass::E2, "breaker_was_off");
+    note(!split, "gfci");
+    note(duct && !gas, "dryer_duct");
+    note(duct && gas, "gas_dryer");
+    note(!duct && gas, "gas_oven");
+    note(r.stepClass == StepClass::E3 && !r.coverOff, "splitter");
+    note(r.stepClass == StepClass::E3 && r.coverOff, "inside");
+    if (test != nullptr && isEnergized(test->measure) && test->measure != Measure::CurrentClamp) {
+        const auto limits = limitsFor(machine, r.test, 0, {});
+        note(limits && limits->hi < kLowRailV, "low_rail");
+    }
+    return notes;
+}
+
+void fillTest(StepRequest &r, const Machine &machine, const Library::Found &found, std::size_t placement, const Phrases &phrases)
 {
     const Test &test = *found.test;
     for (const std::string &pull : test.pull)
@@ -97,15 +141,29 @@ void fillTest(StepRequest &r, const Machine &machine, const Library::Found &foun
     r.params["jacks"] = phrases.say("jacks." + std::string(test.measure == Measure::CurrentClamp ? "clamp" : "volts"));
     r.params["cycle"] = test.run.empty() ? phrases.say("run.any") : test.run;
     if (!test.placements.empty()) {
-        const Probes &p = test.placements.front();
-        r.params["terminals"] = terminalName(machine, found.component, p.red, true) + " / " + terminalName(machine, found.component, p.black, true);
-        r.params["slot"] = terminalName(machine, found.component, p.red, false);
+        const Probes &p = test.placements[std::min(placement, test.placements.size() - 1)];
+        r.params["terminals"] =
+            terminalName(machine, found.component, p.red, true) + " / " + terminalName(machine, found.component, p.black, true);
+        r.params["red_slot"] = terminalName(machine, found.component, p.red, false);
+        r.params["black_slot"] = terminalName(machine, found.component, p.black, false);
     }
     r.params["load"] = nameOf(machine, found.component);
-    r.params["seconds"] = std::to_string(static_cast<int>(test.waitS > 0 ? test.waitS : 10));
+    r.params["seconds"] = phrases.say("seconds", {{"n", std::to_string(static_cast<int>(test.waitS > 0 ? test.waitS : 10))}});
+    r.notes = notesOf(machine, r, &test);
 }
 
-void fillStep(StepRequest &r, const Step &step, const Phrases &phrases)
+// The question of a step, for a page that says what to watch for: its last sentence with a question mark, or all of it.
+std::string questionIn(const std::string &text)
+{
+    const auto end = text.rfind('?');
+    if (end == std::string::npos)
+        return text;
+    const auto before = text.find_last_of(".!?", end == 0 ? 0 : end - 1);
+    const auto from = before == std::string::npos ? 0 : text.find_first_not_of(' ', before + 1);
+    return "\u201c" + text.substr(from, end + 1 - from) + "\u201d";
+}
+
+void fillStep(StepRequest &r, const Machine &machine, const Step &step, const Phrases &phrases)
 {
     r.touches = step.touches;
     StepFacts facts;
@@ -115,8 +173,21 @@ void fillStep(StepRequest &r, const Step &step, const Phrases &phrases)
     facts.touches = step.touches;
     facts.text = step.text;
     classifyInto(r, facts);
-    r.params["what"] = step.text;
+    r.notes = notesOf(machine, r, nullptr);
+    r.params["what"] = questionIn(step.text);
     r.params["minutes"] = phrases.say("minutes", {{"n", std::to_string(static_cast<int>(std::max(step.minutes, 3.)))}});
+}
+
+// The proof of a repair: the machine at its work, closed up.
+void fillRun(StepRequest &r, const Machine &machine, const Phrases &phrases)
+{
+    StepFacts facts;
+    facts.measure = "look";
+    facts.appliance = Declared::InUse;
+    classifyInto(r, facts);
+    r.notes = notesOf(machine, r, nullptr);
+    r.params["what"] = phrases.say("proof.watch");
+    r.params["minutes"] = phrases.say("minutes", {{"n", "10"}});
 }
 
 } // namespace
@@ -135,6 +206,10 @@ StepRequest requestFor(const Facts &facts, const Wanted &wanted, const std::stri
     r.step = wanted.step.empty() ? wanted.id : wanted.step;
     if (wanted.what == Wanted::What::Ask)
         return r;
+    if (wanted.what == Wanted::What::Run) {
+        fillRun(r, machine, phrases);
+        return r;
+    }
     const Where where = whereOf(machine, wanted.id);
     r.place = where.place;
     r.coverOff = where.coverOff;
@@ -146,13 +221,14 @@ StepRequest requestFor(const Facts &facts, const Wanted &wanted, const std::stri
         r.placement = std::to_string(wanted.placement + 1);
         const Library::Found found = machine.library->test(*machine.appliance, wanted.id);
         if (found.test != nullptr)
-            fillTest(r, machine, found, phrases);
+            fillTest(r, machine, found, wanted.placement, phrases);
     } else if (const Step *step = machine.tree == nullptr ? nullptr : machine.tree->step(wanted.id)) {
-        fillStep(r, *step, phrases);
+        fillStep(r, machine, *step, phrases);
     }
     const bool neutralFrame = machine.answers.contains("cord") && machine.answers.at("cord") == "3_wire";
     r.needs = markFor(r.stepClass, machine.appliance->hardWired, false);
-    r.needsFrameCheck = !neutralFrame && (r.stepClass == StepClass::E1 || r.stepClass == StepClass::E3 || r.stepClass == StepClass::EO);
+    r.needsFrameCheck =
+        !neutralFrame && (r.stepClass == StepClass::E1 || r.stepClass == StepClass::E3 || r.stepClass == StepClass::EO);
     if (neutralFrame)
         r.notes.push_back("frame_is_neutral");
     r.conductors = conductorsOf(machine, phrases);

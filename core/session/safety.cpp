@@ -13,13 +13,23 @@ struct Word
     T value;
 };
 
-constexpr auto kAlarms = std::to_array<Word<AlarmKind>>({{"alarm", AlarmKind::Unsaid}, {"gas", AlarmKind::Gas}, {"co", AlarmKind::CarbonMonoxide},
-    {"shock", AlarmKind::Shock}, {"smoke", AlarmKind::Smoke}, {"spark", AlarmKind::Sparks}, {"water", AlarmKind::Water}});
-constexpr auto kWays = std::to_array<Word<Way>>({{"control", Way::Control}, {"plug", Way::Plug}, {"breaker", Way::Breaker}, {"connector", Way::Connector}});
-constexpr auto kDetours = std::to_array<Word<Detour>>({{"cannot_reach_plug", Detour::CannotReachPlug}, {"can_reach_plug", Detour::CanReachPlug},
-    {"not_in_sight", Detour::NotInSight}});
-constexpr auto kAways = std::to_array<Word<Away>>({{"lapsed", Away::Lapsed}, {"other_person", Away::OtherPerson}, {"content", Away::ContentChanged},
-    {"plug_out_of_sight", Away::PlugOutOfSight}, {"breaker_touched", Away::BreakerTouched}});
+constexpr auto kAlarms = std::to_array<Word<AlarmKind>>({{"alarm", AlarmKind::Unsaid},
+                                                         {"gas", AlarmKind::Gas},
+                                                         {"co", AlarmKind::CarbonMonoxide},
+                                                         {"shock", AlarmKind::Shock},
+                                                         {"smoke", AlarmKind::Smoke},
+                                                         {"spark", AlarmKind::Sparks},
+                                                         {"water", AlarmKind::Water}});
+constexpr auto kWays = std::to_array<Word<Way>>(
+    {{"control", Way::Control}, {"plug", Way::Plug}, {"breaker", Way::Breaker}, {"connector", Way::Connector}});
+constexpr auto kDetours = std::to_array<Word<Detour>>({{"cannot_reach_plug", Detour::CannotReachPlug},
+                                                       {"can_reach_plug", Detour::CanReachPlug},
+                                                       {"not_in_sight", Detour::NotInSight}});
+constexpr auto kAways = std::to_array<Word<Away>>({{"lapsed", Away::Lapsed},
+                                                   {"other_person", Away::OtherPerson},
+                                                   {"content", Away::ContentChanged},
+                                                   {"plug_out_of_sight", Away::PlugOutOfSight},
+                                                   {"breaker_touched", Away::BreakerTouched}});
 
 template<class T, std::size_t N>
 std::optional<T> named(const std::array<Word<T>, N> &words, std::string_view text)
@@ -72,44 +82,77 @@ GateEvent read(const Event &e)
 std::optional<GateEvent> answered(const Event &e)
 {
     if (e.step == "S0")
-        return StartAnswered{e.value == "closed" ? StartAnswer::Closed : e.value == "open" ? StartAnswer::Open : StartAnswer::Alarm};
+        return StartAnswered{e.value == "closed" ? StartAnswer::Closed
+                             : e.value == "open" ? StartAnswer::Open
+                                                 : StartAnswer::Alarm};
     return readingTaken(e);
 }
 
 } // namespace
 
-std::optional<AlarmKind> alarmNamed(std::string_view why) { return named(kAlarms, why); }
+std::optional<AlarmKind> alarmNamed(std::string_view why)
+{
+    return named(kAlarms, why);
+}
 
 std::optional<GateEvent> gateEventOf(const Event &e)
 {
     const auto screen = screenNamed(e.step);
     switch (e.what) {
-    case Event::What::Started: return e.snapshot ? std::optional(started(e)) : std::nullopt;
-    case Event::What::Answered: return answered(e);
-    case Event::What::Read: return read(e);
-    case Event::What::Confirmed: return screen ? std::optional<GateEvent>(Confirmed{*screen, e.boxes, named(kWays, e.value).value_or(Way::Plain)}) : std::nullopt;
-    case Event::What::Acknowledged: return Acknowledged{e.request ? e.request->step : std::string(), e.boxes};
-    case Event::What::Declined: return Declined{e.never};
-    case Event::What::Detour: return DetourTaken{named(kDetours, e.value).value_or(Detour::NotInSight)};
-    case Event::What::Skipped: return Skipped{e.test.empty() ? e.step : e.test};
-    case Event::What::Chosen: return Chosen{e.test};
+    case Event::What::Started:
+        return e.snapshot ? std::optional(started(e)) : std::nullopt;
+    case Event::What::Answered:
+        return answered(e);
+    case Event::What::Read:
+        return read(e);
+    case Event::What::Confirmed:
+        return screen ? std::optional<GateEvent>(Confirmed{*screen, e.boxes, named(kWays, e.value).value_or(Way::Plain)})
+                      : std::nullopt;
+    case Event::What::Acknowledged:
+        return Acknowledged{e.request ? e.request->step : std::string(), e.boxes};
+    case Event::What::Declined:
+        return Declined{e.never};
+    case Event::What::Detour:
+        return DetourTaken{named(kDetours, e.value).value_or(Detour::NotInSight)};
+    case Event::What::Skipped:
+        return Skipped{e.test.empty() ? e.step : e.test};
+    case Event::What::Chosen:
+        return Chosen{e.test};
     case Event::What::Shown:
         if (!e.request)
             return std::nullopt;
         return screen ? GateEvent(ScreenShown{*screen, *e.request}) : GateEvent(StepShown{*e.request});
-    case Event::What::Undone: return Undone{};
-    case Event::What::Amended: return Amended{e.step == "S3", e.outcome == "failed", e.test, e.veto};
-    case Event::What::MeterChanged: return e.meter ? std::optional<GateEvent>(MeterChanged{meterFitOf(*e.meter)}) : std::nullopt;
-    case Event::What::Left: return WentAway{Away::Left, {}};
-    case Event::What::Resumed: return WentAway{Away::Resumed, e.value};
-    case Event::What::Lapsed: return WentAway{named(kAways, e.value).value_or(Away::Lapsed), {}};
-    case Event::What::Stopped: return Alarm{alarmNamed(e.value).value_or(AlarmKind::Unsaid)};
-    case Event::What::NotGas: return NotGas{alarmNamed(e.value).value_or(AlarmKind::Unsaid)};
-    case Event::What::Mistake: return PressedByMistake{};
-    case Event::What::PutBack: return Confirmed{Screen::S8, e.boxes, Way::Plain};
+    case Event::What::Undone:
+        return Undone{};
+    case Event::What::Amended:
+        return Amended{e.step == "S3", e.outcome == "failed", e.test, e.veto};
+    case Event::What::MeterChanged:
+        return e.meter ? std::optional<GateEvent>(MeterChanged{meterFitOf(*e.meter)}) : std::nullopt;
+    case Event::What::Left:
+        return WentAway{Away::Left, {}};
+    case Event::What::Resumed:
+        return WentAway{Away::Resumed, e.value};
+    case Event::What::Lapsed:
+        return WentAway{named(kAways, e.value).value_or(Away::Lapsed), {}};
+    case Event::What::Stopped:
+        return Alarm{alarmNamed(e.value).value_or(AlarmKind::Unsaid)};
+    case Event::What::NotGas:
+        return NotGas{alarmNamed(e.value).value_or(AlarmKind::Unsaid)};
+    case Event::What::Mistake:
+        return PressedByMistake{};
+    case Event::What::PutBack:
+        return Confirmed{Screen::S8, e.boxes, Way::Plain};
+    case Event::What::Repaired:
+        return RepairTold{e.test};
+    case Event::What::Energized:
+        return EnergizedTurned{e.value == "on", e.value == "on" || e.who != "proxy"};
+    case Event::What::NeverTakenBack:
+        return NeverTakenBack{};
     case Event::What::Sheet:
+    case Event::What::Proving:
     case Event::What::VerdictShown:
-    case Event::What::Outcome: return std::nullopt;
+    case Event::What::Outcome:
+        return std::nullopt;
     }
     return std::nullopt;
 }
@@ -132,11 +175,11 @@ MeterFit meterFitOf(const Meter &meter)
     return fit;
 }
 
-Abilities abilitiesOf(const GateState &gate, const Snapshot &start)
+Abilities abilitiesOf(const GateState &gate)
 {
     const bool veto = std::ranges::any_of(gate.vetoes, [](const Veto &v) { return !v.repaired; });
     Abilities abilities;
-    abilities.energized = start.energized && !veto && !gate.refused.never;
+    abilities.energized = gate.facts.energizedOn && !veto && !gate.refused.never;
     abilities.running = !veto;
     abilities.dead = !gate.refused.isolation && gate.proofsFailed < 2;
     return abilities;

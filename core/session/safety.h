@@ -19,7 +19,7 @@ std::optional<VetoReason> vetoOf(const Facts &facts, std::string_view test, cons
 std::optional<VetoReason> vetoNamed(std::string_view why); // gas etc. are alarms, not vetoes
 std::optional<AlarmKind> alarmNamed(std::string_view why); // gas co shock smoke spark water
 
-Abilities abilitiesOf(const GateState &gate, const Snapshot &start);
+Abilities abilitiesOf(const GateState &gate);
 std::set<std::string> openPlacesOf(const GateState &gate);
 MeterFit meterFitOf(const Meter &meter);
 

@@ -135,7 +135,7 @@ void Session::recompute()
     if (m_gate.events == 0)
         m_gate = gateFrom(m_events);
     const Facts before = std::move(m_facts);
-    const Abilities abilities = abilitiesOf(m_gate, start());
+    const Abilities abilities = abilitiesOf(m_gate);
     m_facts = factsFrom(effective(m_events), *m_content.library, abilities);
     m_deduction = deduce(m_facts, abilities, openPlacesOf(m_gate), &m_deduction, &before);
 }
@@ -235,6 +235,8 @@ std::optional<Denial> Session::handle(const Command &command, Instant now)
     case Command::What::Detour: denial = takeDecline(command, at); break;
     case Command::What::Stop: denial = takeStop(command, at); break;
     case Command::What::Amend: denial = takeAmend(command, at); break;
+    case Command::What::Prove: denial = takeProve(command, at); break;
+    case Command::What::Energized: denial = takeEnergized(command, at); break;
     case Command::What::Choose:
     case Command::What::Skip:
     case Command::What::Undo:

@@ -62,7 +62,7 @@ public:
     const Presentation &presentation() const { return m_presentation; }
     bool saved() const { return m_saved; }
     Instant at() const { return m_events.back().at; }
-    Abilities abilities() const { return abilitiesOf(m_gate, start()); }
+    Abilities abilities() const { return abilitiesOf(m_gate); }
 
 private:
     Session(const Content &content, std::string process, Keep keep);
@@ -77,6 +77,9 @@ private:
     Maybe takeStop(const Command &command, Instant at);
     Maybe takeAmend(const Command &command, Instant at);
     Maybe takeOther(const Command &command, Instant at);
+    void tellRepaired(const std::string &test, Instant at, const Command &command);
+    Maybe takeProve(const Command &command, Instant at);
+    Maybe takeEnergized(const Command &command, Instant at);
     Expected<Event, Denial> amended(int event, const std::string &value) const;
 
     Event event(Event::What what, Instant at, const Command &command) const;

@@ -2,6 +2,7 @@
 #include "core/gate/inside.h"
 #include "core/reading/understand.h"
 #include "core/session/cursor.h"
+#include "core/session/proving.h"
 #include "core/session/session.h"
 
 #include <algorithm>
@@ -34,13 +35,21 @@ Expected<std::map<std::string, Amount>, Denial> withFigures(const Facts &facts, 
         }
         const double value = figures[condition.id].value;
         if (condition.limits && (value < condition.limits->lo || value > condition.limits->hi))
-            return unexpected(Denial{"with_outside", "At " + shown(figures[condition.id]) + " this reading says nothing of the part.", {}});
+            return unexpected(
+                Denial{"with_outside", "At " + shown(figures[condition.id]) + " this reading says nothing of the part.", {}});
     }
     return figures;
 }
 
 std::string outcomeOf(const Facts &after, const std::string &test)
 {
+    if (isOfProof(after, test)) {
+        const auto due = dueInProof(after);
+        const bool lastBad = due && due->test == test && std::ranges::any_of(after.proving->read, [&](const Measured &m) {
+                                 return m.test == test && m.placement == due->placement;
+                             });
+        return readsGoodNow(after, test) ? "good" : lastBad ? "failed" : "part";
+    }
     const TestState state = testState(after, test);
     if (!state.done)
         return "part";
@@ -49,9 +58,13 @@ std::string outcomeOf(const Facts &after, const std::string &test)
 
 bool isOption(const Presentation &p, const Facts &facts, const std::string &value)
 {
-    const auto among = [&](const std::vector<std::string> &answers) { return std::ranges::find(answers, value) != answers.end(); };
+    const auto among = [&](const std::vector<std::string> &answers) {
+        return std::ranges::find(answers, value) != answers.end();
+    };
     if (p.wanted.what == Wanted::What::Ask)
         return among(facts.machine.appliance->asked(p.wanted.id)->answers);
+    if (p.wanted.what == Wanted::What::Run)
+        return std::ranges::find(kProofAnswers, value) != std::end(kProofAnswers);
     if (p.wanted.what == Wanted::What::Step)
         return among(facts.machine.tree->step(p.wanted.id)->answers());
     const Library::Found found = facts.machine.library->test(*facts.machine.appliance, p.wanted.id);
@@ -62,7 +75,8 @@ bool isOption(const Presentation &p, const Facts &facts, const std::string &valu
 
 Maybe Session::takeSafetyReading(const Command &command, Instant at)
 {
-    const Measure measure = m_presentation.screening.dc || m_presentation.screening.screen == Screen::S10 ? Measure::VoltageDc : Measure::VoltageAc;
+    const Measure measure =
+        m_presentation.screening.dc || m_presentation.screening.screen == Screen::S10 ? Measure::VoltageDc : Measure::VoltageAc;
     const auto understood = understand(command.value, measure, m_facts.machine.meter);
     if (!understood)
         return misreadDenial(understood.error());
@@ -111,13 +125,16 @@ Maybe Session::takeReading(const Command &command, Instant at)
     }
     const bool own = id == m_presentation.wanted.id;
     const std::size_t count = std::max<std::size_t>(1, found.test->placements.size());
-    const std::size_t placement = command.placement ? *command.placement - 1 : own ? m_presentation.wanted.placement : testState(m_facts, id).nextPlacement.value_or(0);
+    const std::size_t placement = command.placement ? *command.placement - 1
+                                  : own             ? m_presentation.wanted.placement
+                                                    : testState(m_facts, id).nextPlacement.value_or(0);
     if (placement >= count)
         return Denial{"bad_message", "That test has no such placement.", {}};
-    if (own && !inserted && found.test->waitS > 0 && static_cast<double>(at.steadyMs - m_shownAt.steadyMs) < found.test->waitS * 1000)
+    if (own && !inserted && found.test->waitS > 0 &&
+        static_cast<double>(at.steadyMs - m_shownAt.steadyMs) < found.test->waitS * 1000)
         return Denial{"wait", "The waiting time is not over yet.", {}};
     e.placement = static_cast<int>(placement);
-    e.step = own ? m_presentation.wanted.step : std::string();
+    e.step = isOfProof(m_facts, id) ? std::string(kProofStep) : own ? m_presentation.wanted.step : std::string();
     e.reseated = command.reseated || (own && placement == m_presentation.wanted.placement && m_presentation.wanted.reseat);
     Wanted wanted = own ? m_presentation.wanted : Wanted{};
     if (!own) {
@@ -132,6 +149,8 @@ Maybe Session::takeReading(const Command &command, Instant at)
     e.outcome = outcomeOf(then, id);
     if (e.outcome == "failed" || isEnergized(found.test->measure))
         e.veto = vetoOf(m_facts, id, *e.reading, placement);
+    if (isOfProof(m_facts, id))
+        tellRepaired(id, at, command); // it read bad and is read again: something was done in between
     return offer(std::move(e));
 }
 
@@ -156,6 +175,8 @@ Maybe Session::takeAnswer(const Command &command, Instant at)
         e.test = wanted.id;
     e.request = m_presentation.request;
     e.outcome = "good";
+    if (wanted.what == Wanted::What::Run && command.value == "same")
+        e.boxes = replacedBy(m_deduction);
     return offer(std::move(e));
 }
 
@@ -188,8 +209,9 @@ Maybe Session::takeConfirm(const Command &command, Instant at)
     const bool hold = isHold(screening.screen) || (screening.screen == Screen::S3 && screening.phase == "hold");
     const bool acknowledge = command.what == Command::What::Acknowledge;
     if (hold != acknowledge && (hold || screening.screen != Screen::S7))
-        return screening.screen == Screen::S3 ? Denial{"reading_needed", "A tick proves nothing here: type what the meter shows.", {}}
-                                              : Denial{"not_now", hold ? "A hold point is acknowledged." : "This is confirmed, not acknowledged.", {}};
+        return screening.screen == Screen::S3
+                   ? Denial{"reading_needed", "A tick proves nothing here: type what the meter shows.", {}}
+                   : Denial{"not_now", hold ? "A hold point is acknowledged." : "This is confirmed, not acknowledged.", {}};
     if (!command.step.empty() && command.step != m_presentation.request.step && command.step != word(screening.screen))
         return Denial{"other_step", "The hold point on the screen is for another step.", {}};
     Event e = event(hold ? Event::What::Acknowledged : Event::What::Confirmed, at, command);

@@ -101,9 +101,7 @@ Maybe Session::takeOther(const Command &command, Instant at)
         Event e = event(Event::What::Outcome, at, command);
         e.value = command.value;
         if (command.value == "not_fixed")
-            for (const Proven &p : m_deduction.ruling.proven)
-                if (p.cure == Cure::Replace)
-                    e.boxes.push_back(p.component);
+            e.boxes = replacedBy(m_deduction);
         return offer(std::move(e));
     }
     case Command::What::Sheet: {
@@ -134,6 +132,8 @@ Maybe Session::takeOther(const Command &command, Instant at)
     case Command::What::Decline:
     case Command::What::Detour:
     case Command::What::Amend:
+    case Command::What::Prove:
+    case Command::What::Energized:
     case Command::What::Stop: break;
     }
     return Denial{"bad_message", "That is not understood.", {}};

@@ -2,6 +2,7 @@
 #include "core/belief/why.h"
 #include "core/reading/understand.h"
 #include "core/session/names.h"
+#include "core/session/proving.h"
 #include "core/session/view_of.h"
 
 #include <algorithm>
@@ -47,7 +48,8 @@ Standing standingOf(const Deduction &d, const std::string &id, double chance)
 bool clearedFromAfar(const Facts &facts, const std::string &component)
 {
     return std::ranges::any_of(facts.machine.appliance->loops, [&](const Test &loop) {
-        return std::ranges::find(loop.covers, component) != loop.covers.end() && testState(facts, loop.id).name == ReadingName::Good;
+        return std::ranges::find(loop.covers, component) != loop.covers.end() &&
+               testState(facts, loop.id).name == ReadingName::Good;
     });
 }
 
@@ -78,6 +80,8 @@ Standing markOf(const Facts &facts, const Event &e)
 {
     if (e.what == Event::What::Answered)
         return Standing::Noted;
+    if (e.step == kProofStep)
+        return e.outcome == "failed" ? Standing::Failed : Standing::Cleared;
     const Library::Found found = facts.machine.library->test(*facts.machine.appliance, e.test);
     if (found.test == nullptr)
         return Standing::Noted;
@@ -91,12 +95,18 @@ Standing markOf(const Facts &facts, const Event &e)
 
 bool isSafety(const Event &e)
 {
-    return e.what == Event::What::Confirmed || e.what == Event::What::Acknowledged || e.what == Event::What::Declined || e.what == Event::What::PutBack ||
-           e.what == Event::What::Stopped || e.what == Event::What::Lapsed || e.what == Event::What::Resumed || e.what == Event::What::Left;
+    return e.what == Event::What::Confirmed || e.what == Event::What::Acknowledged || e.what == Event::What::Declined ||
+           e.what == Event::What::PutBack || e.what == Event::What::Stopped || e.what == Event::What::Lapsed ||
+           e.what == Event::What::Resumed || e.what == Event::What::Left || e.what == Event::What::Repaired ||
+           e.what == Event::What::Energized || e.what == Event::What::NeverTakenBack;
 }
 
-std::string answerSaid(const Machine &machine, const Event &e)
+std::string answerSaid(const Machine &machine, const Phrases &phrases, const Event &e)
 {
+    if (e.step == "S0")
+        return phrases.say("s0." + e.value);
+    if (e.step == kProofStep)
+        return phrases.say("proof." + e.value);
     const Ask *ask = machine.appliance->asked(e.step);
     if (ask != nullptr)
         if (const auto says = ask->says.find(e.value); says != ask->says.end())
@@ -109,14 +119,22 @@ std::string answerSaid(const Machine &machine, const Event &e)
 std::string_view word(Standing standing)
 {
     switch (standing) {
-    case Standing::Untested: return "untested";
-    case Standing::Suspected: return "suspected";
-    case Standing::Cleared: return "cleared";
-    case Standing::NoConclusion: return "no conclusion";
-    case Standing::FailedOnce: return "failed once";
-    case Standing::Failed: return "failed its test";
-    case Standing::Proven: return "proven";
-    case Standing::Noted: return "noted";
+    case Standing::Untested:
+        return "untested";
+    case Standing::Suspected:
+        return "suspected";
+    case Standing::Cleared:
+        return "cleared";
+    case Standing::NoConclusion:
+        return "no conclusion";
+    case Standing::FailedOnce:
+        return "failed once";
+    case Standing::Failed:
+        return "failed its test";
+    case Standing::Proven:
+        return "proven";
+    case Standing::Noted:
+        return "noted";
     }
     return "";
 }
@@ -188,28 +206,32 @@ std::vector<WayView> wayViews(const Session &session)
 {
     std::vector<WayView> way;
     const Facts &facts = session.facts();
+    const Phrases &phrases = *session.content().phrases;
     for (const Event &e : effective(session.events())) {
         WayView v;
         v.event = e.number;
         v.wallMs = e.at.wallMs;
         v.id = e.test.empty() ? e.step : e.test;
         if (e.what == Event::What::Answered || (e.what == Event::What::Read && e.step != "S3" && e.step != "S10")) {
-            v.title = e.step == "S0" ? session.content().phrases->say("way.start") : titleOf(facts.machine, v.id);
-            v.said = e.reading ? saidBack(*e.reading) : e.step == "S0" ? session.content().phrases->say("s0." + e.value) : answerSaid(facts.machine, e);
+            v.title = v.id == "S0"         ? phrases.say("way.start")
+                      : v.id == kProofStep ? phrases.say("proof.title")
+                                           : titleOf(facts.machine, v.id);
+            v.said = e.reading ? saidBack(*e.reading) : answerSaid(facts.machine, phrases, e);
             v.mark = e.reported ? Standing::Noted : markOf(facts, e);
             v.amendable = e.step != "S0" && !e.reported;
         } else if (e.what == Event::What::Skipped) {
             v.title = titleOf(facts.machine, v.id);
-            v.said = session.content().phrases->say("way.skipped");
+            v.said = phrases.say("way.skipped");
         } else if (isSafety(e)) {
             v.safety = true;
             v.id = e.step;
-            const std::string key = "way." + std::string(word(e.what)) + (e.step.empty() ? "" : "." + e.step) + (e.value.empty() || e.what != Event::What::Confirmed ? "" : "." + e.value);
-            v.title = session.content().phrases->has(key) ? session.content().phrases->say(key) : session.content().phrases->say("way." + std::string(word(e.what)));
+            const std::string key = "way." + std::string(word(e.what)) + (e.step.empty() ? "" : "." + e.step) +
+                                    (e.value.empty() || e.what != Event::What::Confirmed ? "" : "." + e.value);
+            v.title = phrases.has(key) ? phrases.say(key) : phrases.say("way." + std::string(word(e.what)));
         } else if (e.what == Event::What::Read) {
             v.safety = true;
             v.id = e.step;
-            v.title = session.content().phrases->say("way.proof");
+            v.title = phrases.say("way.proof");
             v.said = e.reading ? saidBack(*e.reading) : std::string();
         } else {
             continue;

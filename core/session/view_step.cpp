@@ -1,6 +1,7 @@
 #include "core/gate/inside.h"
 #include "core/reading/understand.h"
 #include "core/session/names.h"
+#include "core/session/proving.h"
 #include "core/session/view_of.h"
 
 #include <algorithm>
@@ -59,7 +60,9 @@ void fillAsk(StepView &v, const Session &session, const Ask &ask)
 
 void fillStep(StepView &v, const Session &session, const Step &step)
 {
-    v.kind = step.what == Step::What::Ask ? StepView::Kind::Ask : step.what == Step::What::Do ? StepView::Kind::Do : StepView::Kind::Look;
+    v.kind = step.what == Step::What::Ask  ? StepView::Kind::Ask
+             : step.what == Step::What::Do ? StepView::Kind::Do
+                                           : StepView::Kind::Look;
     v.id = step.id;
     v.text = step.text;
     v.why = step.why;
@@ -128,7 +131,8 @@ void fillTest(StepView &v, const Session &session, const Wanted &wanted)
     v.unit = unitWord(test.measure);
     v.text = sentenceFor(facts.machine, found, wanted.placement, *session.content().phrases);
     std::map<std::string, Amount> with;
-    if (const Measured *m = measuredAt(facts, wanted.id, wanted.placement))
+    const Measured *m = isOfProof(facts, wanted.id) ? nullptr : measuredAt(facts, wanted.id, wanted.placement);
+    if (m != nullptr)
         for (const Take &take : m->takes) {
             v.soFar.push_back(saidBack(take.reading));
             with = take.reading.with;
@@ -147,14 +151,24 @@ std::string reasonFor(const Session &session, const Wanted &wanted)
     const Phrases &phrases = *session.content().phrases;
     const Params params{{"part", wanted.component.empty() ? std::string() : nameOf(session.facts().machine, wanted.component)}};
     switch (wanted.reason) {
-    case Wanted::Reason::Tree: return {};
-    case Wanted::Reason::Again: return {};
-    case Wanted::Reason::Chosen: return phrases.say("reason.chosen");
-    case Wanted::Reason::Confirm: return phrases.say("reason.confirm", params);
-    case Wanted::Reason::Need: return wanted.component.empty() ? phrases.say("reason.frame") : phrases.say("reason.need", params);
-    case Wanted::Reason::Behind: return phrases.say("reason.behind", params);
-    case Wanted::Reason::Proof: return phrases.say("reason.proof", params);
-    case Wanted::Reason::Doubt: return phrases.say("reason.doubt");
+    case Wanted::Reason::Tree:
+        return {};
+    case Wanted::Reason::Again:
+        return {};
+    case Wanted::Reason::Chosen:
+        return phrases.say("reason.chosen");
+    case Wanted::Reason::Confirm:
+        return phrases.say("reason.confirm", params);
+    case Wanted::Reason::Need:
+        return wanted.component.empty() ? phrases.say("reason.frame") : phrases.say("reason.need", params);
+    case Wanted::Reason::Behind:
+        return phrases.say("reason.behind", params);
+    case Wanted::Reason::Proof:
+        return phrases.say("reason.proof", params);
+    case Wanted::Reason::Doubt:
+        return phrases.say("reason.doubt");
+    case Wanted::Reason::Repair:
+        return phrases.say(wanted.what == Wanted::What::Run ? "reason.run" : "reason.repaired", params);
     }
     return {};
 }
@@ -171,7 +185,9 @@ void fillSafety(StepView &v, const Session &session, const Presentation &p)
     v.boxes = putBackNames(session, s.boxes);
     const auto texts = session.content().safety->screens.find(v.screen);
     for (const std::string &way : s.ways)
-        v.ways.push_back({way, texts != session.content().safety->screens.end() && texts->second.ways.contains(way) ? filled(texts->second.ways.at(way), s.params) : way});
+        v.ways.push_back({way, texts != session.content().safety->screens.end() && texts->second.ways.contains(way)
+                                   ? filled(texts->second.ways.at(way), s.params)
+                                   : way});
     v.answers.clear();
     v.test.clear();
     v.unit.clear();
@@ -204,19 +220,39 @@ void fillSafety(StepView &v, const Session &session, const Presentation &p)
     }
 }
 
+void fillRun(StepView &v, const Session &session)
+{
+    const Phrases &phrases = *session.content().phrases;
+    const Tree *tree = session.facts().machine.tree;
+    v.kind = StepView::Kind::Look;
+    v.id = kProofStep;
+    v.title = phrases.say("proof.title");
+    v.text = tree == nullptr || tree->after.empty() ? phrases.say("proof.run") : tree->after;
+    for (const std::string_view answer : kProofAnswers)
+        v.answers.push_back({std::string(answer), phrases.say("proof." + std::string(answer)), {}, {}});
+}
+
 } // namespace
 
 std::string_view word(StepView::Kind kind)
 {
     switch (kind) {
-    case StepView::Kind::Ask: return "ask";
-    case StepView::Kind::Look: return "look";
-    case StepView::Kind::Do: return "do";
-    case StepView::Kind::Test: return "test";
-    case StepView::Kind::Isolate: return "isolate";
-    case StepView::Kind::ProveDead: return "prove_dead";
-    case StepView::Kind::Hold: return "hold";
-    case StepView::Kind::Verdict: return "verdict";
+    case StepView::Kind::Ask:
+        return "ask";
+    case StepView::Kind::Look:
+        return "look";
+    case StepView::Kind::Do:
+        return "do";
+    case StepView::Kind::Test:
+        return "test";
+    case StepView::Kind::Isolate:
+        return "isolate";
+    case StepView::Kind::ProveDead:
+        return "prove_dead";
+    case StepView::Kind::Hold:
+        return "hold";
+    case StepView::Kind::Verdict:
+        return "verdict";
     }
     return "";
 }
@@ -231,7 +267,9 @@ std::vector<Named> putBackNames(const Session &session, const std::vector<Box> &
         for (const auto &[screen, texts] : content.safety->screens)
             if (const auto at = texts.boxes.find(sort); at != texts.boxes.end())
                 text = at->second;
-        const std::string name = sort == "wire" ? wireName(session.facts().machine, box.name) : sort == "cover" ? coverName(session.facts().machine, box.name) : box.name;
+        const std::string name = sort == "wire"    ? wireName(session.facts().machine, box.name)
+                                 : sort == "cover" ? coverName(session.facts().machine, box.name)
+                                                   : box.name;
         named.push_back({box.id, filled(text, {{"name", name}})});
     }
     return named;
@@ -248,6 +286,8 @@ StepView stepView(const Session &session)
         v.mayDecline = false;
     } else if (p.wanted.what == Wanted::What::Ask) {
         fillAsk(v, session, *facts.machine.appliance->asked(p.wanted.id));
+    } else if (p.wanted.what == Wanted::What::Run) {
+        fillRun(v, session);
     } else if (p.wanted.what == Wanted::What::Step) {
         fillStep(v, session, *facts.machine.tree->step(p.wanted.id));
     } else {

@@ -57,7 +57,8 @@ void addCauses(VerdictView &v, const Session &session, const Proven &p, const st
         if (std::ranges::any_of(v.causes, [&](const CauseLine &c) { return componentOf(c.id) == owner; }))
             continue;
         const auto at = std::ranges::find(components, owner, &ComponentView::id);
-        CauseLine line{cause, nameOf(session.facts().machine, owner), {}, at == components.end() ? Standing::Untested : at->standing};
+        CauseLine line{
+            cause, nameOf(session.facts().machine, owner), {}, at == components.end() ? Standing::Untested : at->standing};
         if (at != components.end())
             line.said = joined(at->readings, ", ");
         v.causes.push_back(std::move(line));
@@ -94,10 +95,14 @@ std::string headlineOf(const Session &session, const Verdict &verdict)
         }
     }
     switch (verdict.kind) {
-    case Verdict::Kind::Replace: return phrases.say("verdict.replace", {{"part", joined(parts, phrases.say("and"))}});
-    case Verdict::Kind::Fix: return phrases.say("verdict.fix." + cure, {{"part", first}});
-    case Verdict::Kind::Call: return phrases.say("verdict.call", {{"trade", verdict.trade.empty() ? phrases.say("trade.any") : verdict.trade}});
-    case Verdict::Kind::NotProven: return phrases.say("verdict.not_proven");
+    case Verdict::Kind::Replace:
+        return phrases.say("verdict.replace", {{"part", joined(parts, phrases.say("and"))}});
+    case Verdict::Kind::Fix:
+        return phrases.say("verdict.fix." + cure, {{"part", first}});
+    case Verdict::Kind::Call:
+        return phrases.say("verdict.call", {{"trade", verdict.trade.empty() ? phrases.say("trade.any") : verdict.trade}});
+    case Verdict::Kind::NotProven:
+        return phrases.say("verdict.not_proven");
     }
     return {};
 }
@@ -112,10 +117,27 @@ void sayNotProven(VerdictView &v, const Session &session)
     if (d.dictionary && contradicts(slipShares(*d.dictionary, d.belief)))
         v.notes.push_back(phrases.say("verdict.contradict"));
     for (const NotTaken &r : d.ruling.refused)
-        v.refused.push_back(phrases.say("verdict.refused", {{"test", titleOf(session.facts().machine, r.test)}, {"part", lower(nameOf(session.facts().machine, r.component))}}));
+        v.refused.push_back(phrases.say("verdict.refused", {{"test", titleOf(session.facts().machine, r.test)},
+                                                            {"part", lower(nameOf(session.facts().machine, r.component))}}));
     const Cursor &cursor = session.facts().cursor;
     if (cursor.end && !cursor.end->because.empty())
         v.notes.push_back(cursor.end->because);
+}
+
+// On whose word the machine is said to be on or off.
+std::string powerOn(const Session &session)
+{
+    const Phrases &phrases = *session.content().phrases;
+    switch (session.gate().power) {
+    case Power::ProvenDead:
+        return phrases.say("power.measured");
+    case Power::Unknown:
+        return phrases.say("power.unknown");
+    case Power::Stopped:
+        return {};
+    default:
+        return phrases.say("power.word." + std::string(session.start().who == "proxy" ? "proxy" : "owner"));
+    }
 }
 
 } // namespace
@@ -126,7 +148,9 @@ std::string goodInWords(const Limits &limits)
         return "OL";
     const bool low = limits.lo > 0 && limits.lo < Limits::kNone, high = limits.hi < Limits::kNone;
     if (low && high)
-        return plainNumber(limits.lo) == plainNumber(limits.hi) ? shown({limits.lo, limits.unit}) : shown({limits.lo, limits.unit}) + " \u2013 " + shown({limits.hi, limits.unit});
+        return plainNumber(limits.lo) == plainNumber(limits.hi)
+                   ? shown({limits.lo, limits.unit})
+                   : shown({limits.lo, limits.unit}) + " \u2013 " + shown({limits.hi, limits.unit});
     if (high)
         return "\u2264 " + shown({limits.hi, limits.unit});
     return low ? "\u2265 " + shown({limits.lo, limits.unit}) : std::string();
@@ -165,11 +189,14 @@ VerdictView verdictView(const Session &session, const std::vector<ComponentView>
         for (std::string &line : whyInWords(session, p.component))
             if (v.why.size() < 12)
                 v.why.push_back(std::move(line));
-        if (p.listed && v.wouldChange.empty() && p.proof == ProvenBy::Reading && !v.proofs.empty() && !v.proofs.front().good.empty())
-            v.wouldChange = phrases.say("verdict.would_change", {{"good", v.proofs.front().good}, {"test", v.proofs.front().title}});
+        if (p.listed && v.wouldChange.empty() && p.proof == ProvenBy::Reading && !v.proofs.empty() &&
+            !v.proofs.front().good.empty())
+            v.wouldChange =
+                phrases.say("verdict.would_change", {{"good", v.proofs.front().good}, {"test", v.proofs.front().title}});
     }
     for (const std::string &cause : v.lookBehind)
-        if (std::ranges::find(v.conditions, cause) == v.conditions.end() && machine.appliance->component(componentOf(cause)) == nullptr)
+        if (std::ranges::find(v.conditions, cause) == v.conditions.end() &&
+            machine.appliance->component(componentOf(cause)) == nullptr)
             v.conditions.push_back(cause);
     if (verdict.kind == Verdict::Kind::NotProven) {
         v.proof.clear();
@@ -200,7 +227,8 @@ StateView viewOf(const Session &session)
     v.complaint = machine.tree == nullptr ? std::string() : machine.tree->complaint;
     v.step = stepView(session);
     v.power = session.gate().power;
-    v.powerSince = session.gate().last.wallMs;
+    v.powerSince = isDead(v.power) ? session.gate().deadSince.wallMs : session.gate().last.wallMs;
+    v.powerOn = powerOn(session);
     for (const std::string &wire : session.gate().inside.pulled)
         v.wiresPulled.push_back({wire, wireName(machine, wire)});
     if (session.gate().inside.covers == Covers::Open)
@@ -223,7 +251,9 @@ StateView viewOf(const Session &session)
         if (at == v.components.end() || !c.price)
             continue;
         if (!v.atRisk || at->probability > std::ranges::find(v.components, v.atRisk->component, &ComponentView::id)->probability)
-            v.atRisk = AtRisk{c.id, at->name, plainNumber(c.price->lo) + "\u2013" + plainNumber(c.price->hi) + " " + c.price->currency, v.step.minutes};
+            v.atRisk =
+                AtRisk{c.id, at->name, plainNumber(c.price->lo) + "\u2013" + plainNumber(c.price->hi) + " " + c.price->currency,
+                       v.step.minutes};
     }
     return v;
 }

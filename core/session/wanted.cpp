@@ -1,5 +1,7 @@
 #include "core/session/wanted.h"
 
+#include "core/session/proving.h"
+
 #include <algorithm>
 
 namespace core {
@@ -11,7 +13,8 @@ Wanted wantTest(const Facts &facts, const std::string &id, Wanted::Reason reason
     w.reason = reason;
     w.id = id;
     w.component = std::move(component);
-    if (facts.machine.tree != nullptr && facts.machine.tree->step(id) != nullptr && facts.machine.tree->step(id)->what != Step::What::Test) {
+    if (facts.machine.tree != nullptr && facts.machine.tree->step(id) != nullptr &&
+        facts.machine.tree->step(id)->what != Step::What::Test) {
         w.what = Wanted::What::Step;
         w.step = id;
         return w;
@@ -46,10 +49,14 @@ std::optional<Wanted> unfinished(const Facts &facts)
 Wanted::Reason reasonOf(Due::Why why)
 {
     switch (why) {
-    case Due::Why::Proof: return Wanted::Reason::Proof;
-    case Due::Why::Confirm: return Wanted::Reason::Confirm;
-    case Due::Why::Need: return Wanted::Reason::Need;
-    case Due::Why::Behind: return Wanted::Reason::Behind;
+    case Due::Why::Proof:
+        return Wanted::Reason::Proof;
+    case Due::Why::Confirm:
+        return Wanted::Reason::Confirm;
+    case Due::Why::Need:
+        return Wanted::Reason::Need;
+    case Due::Why::Behind:
+        return Wanted::Reason::Behind;
     }
     return Wanted::Reason::Proof;
 }
@@ -67,7 +74,9 @@ std::optional<Wanted> due(const Facts &facts, const Deduction &d, bool proofToo)
         const auto at = std::ranges::find_if(d.findings, [&](const Finding &f) { return f.test == item.tests.front(); });
         if (at == d.findings.end())
             continue;
-        const auto rank = [](const Finding &f, const Due &why) { return std::tuple(f.energized, why.why != Due::Why::Confirm, f.minutes); };
+        const auto rank = [](const Finding &f, const Due &why) {
+            return std::tuple(f.energized, why.why != Due::Why::Confirm, f.minutes);
+        };
         if (best == nullptr || rank(*at, item) < rank(*best, *of)) {
             best = &*at;
             of = &item;
@@ -80,13 +89,15 @@ std::optional<Wanted> due(const Facts &facts, const Deduction &d, bool proofToo)
 
 const Useful *worthDoing(const Deduction &d)
 {
-    const auto at = std::ranges::find_if(d.useful, [](const Useful &u) { return !u.refused && u.gain * kMinutesPerDoubt >= u.minutes; });
+    const auto at =
+        std::ranges::find_if(d.useful, [](const Useful &u) { return !u.refused && u.gain * kMinutesPerDoubt >= u.minutes; });
     return at == d.useful.end() ? nullptr : &*at;
 }
 
 std::optional<Wanted> treeStep(const Facts &facts)
 {
-    const Step *step = facts.cursor.step.empty() || facts.machine.tree == nullptr ? nullptr : facts.machine.tree->step(facts.cursor.step);
+    const Step *step =
+        facts.cursor.step.empty() || facts.machine.tree == nullptr ? nullptr : facts.machine.tree->step(facts.cursor.step);
     if (step == nullptr)
         return std::nullopt;
     Wanted w;
@@ -99,10 +110,27 @@ std::optional<Wanted> treeStep(const Facts &facts)
     return w;
 }
 
+Wanted proofOfRepair(const Facts &facts)
+{
+    Wanted w;
+    w.what = Wanted::What::Run;
+    w.reason = Wanted::Reason::Repair;
+    w.id = kProofStep;
+    if (const auto due = dueInProof(facts)) {
+        w.what = Wanted::What::Test;
+        w.id = due->test;
+        w.placement = due->placement;
+        w.component = componentOf(due->test);
+    }
+    return w;
+}
+
 } // namespace
 
 Wanted next(const Facts &facts, const Deduction &d)
 {
+    if (facts.proving)
+        return proofOfRepair(facts);
     for (const Ask &ask : facts.machine.appliance->asks)
         if (!facts.machine.answers.contains(ask.id))
             return {Wanted::What::Ask, Wanted::Reason::Tree, ask.id, {}, 0, false, false, {}};

@@ -6,9 +6,9 @@ namespace core {
 
 struct Wanted
 {
-    enum class What { Ask, Step, Test, End };
+    enum class What { Ask, Step, Test, Run, End }; // Run: the proof of a repair
     // Why it is asked now: the tree's order, a missing piece of proof, a doubt worth its minutes, the person's choice.
-    enum class Reason { Tree, Again, Chosen, Confirm, Need, Behind, Proof, Doubt };
+    enum class Reason { Tree, Again, Chosen, Confirm, Need, Behind, Proof, Doubt, Repair };
     What what = What::End;
     Reason reason = Reason::Tree;
     std::string id;            // ask, step, or test

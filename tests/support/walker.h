@@ -75,21 +75,23 @@ public:
         return denial ? denial->code : std::string();
     }
 
-    void passSafety() // everything the gate puts in between, confirmed as it asks
+    // The screen the gate has put in between, confirmed as it asks. "" when it was taken.
+    std::string passOne()
     {
-        for (int n = 0; n < 40 && !step().screen.empty(); ++n) {
-            const StepView s = step();
-            std::string refused;
-            if (s.screen == "S0")
-                refused = say(Command::What::Answer, "closed");
-            else if (!s.unit.empty())
-                refused = say(Command::What::Reading, s.phase.starts_with("known") ? "120 V" : "0 V", s.waitS);
-            else if (s.kind == StepView::Kind::Hold || s.kind == StepView::Kind::ProveDead)
-                refused = say(Command::What::Acknowledge);
-            else
-                refused = say(Command::What::Confirm, {}, s.waitS);
-            ASSERT_EQ(refused, "") << s.screen;
-        }
+        const StepView s = step();
+        if (s.screen == "S0")
+            return say(Command::What::Answer, "closed");
+        if (!s.unit.empty())
+            return say(Command::What::Reading, s.phase.starts_with("known") ? "120 V" : "0 V", s.waitS);
+        if (s.kind == StepView::Kind::Hold || s.kind == StepView::Kind::ProveDead)
+            return say(Command::What::Acknowledge);
+        return say(Command::What::Confirm, {}, s.waitS);
+    }
+
+    void passSafety()
+    {
+        for (int n = 0; n < 40 && !step().screen.empty(); ++n)
+            ASSERT_EQ(passOne(), "") << step().screen;
     }
 
     // Goes on until this test or step is shown, healthy answers and readings on the way; false if the verdict came first.
@@ -153,7 +155,8 @@ private:
         std::map<std::string, std::string> with;
         for (const Demanded &d : s.with) {
             const double inside = !d.limits ? 22 : std::isfinite(d.limits->lo) ? d.limits->lo : d.limits->hi;
-            with[d.id] = d.id == "printed_temperature" || d.id == "reached_temperature" ? "63 C" : written({inside, Unit::Celsius});
+            with[d.id] =
+                d.id == "printed_temperature" || d.id == "reached_temperature" ? "63 C" : written({inside, Unit::Celsius});
         }
         return with;
     }
@@ -177,10 +180,12 @@ private:
         snapshot.energized = energized;
         snapshot.toldClock = told;
         snapshot.ambient = Amount{22, Unit::Celsius};
-        snapshot.meter.functions = {"resistance", "continuity", "voltage_ac", "voltage_dc", "current_clamp", "capacitance", "temperature"};
+        snapshot.meter.functions = {"resistance",    "continuity",  "voltage_ac", "voltage_dc",
+                                    "current_clamp", "capacitance", "temperature"};
         snapshot.meter.category = "CAT III 600 V";
         snapshot.meter.probeZero = Amount{.2, Unit::Ohm};
-        auto session = Session::begin(Shipped::get().content(), std::move(snapshot), "test", {1'000'000, 1'000'000}, std::move(keep));
+        auto session =
+            Session::begin(Shipped::get().content(), std::move(snapshot), "test", {1'000'000, 1'000'000}, std::move(keep));
         EXPECT_TRUE(session.has_value());
         return std::move(*session);
     }

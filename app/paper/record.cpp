@@ -83,6 +83,16 @@ void table(std::string &out, std::string_view title, const std::vector<RecordRow
 
 } // namespace
 
+std::string_view outcomeSaid(std::string_view outcome)
+{
+    constexpr std::pair<std::string_view, std::string_view> kSaid[] = {{"fixed", "It works again."},
+                                                                       {"not_fixed", "It is as it was before."},
+                                                                       {"not_fitted", "Nothing was fitted or done."},
+                                                                       {"dead_on_arrival", "The new part was bad itself."}};
+    const auto at = std::ranges::find(kSaid, outcome, &std::pair<std::string_view, std::string_view>::first);
+    return at == std::end(kSaid) ? outcome : at->second;
+}
+
 Record recordOf(const core::Session &session, const std::string &job)
 {
     const core::StateView view = core::viewOf(session);
@@ -108,6 +118,8 @@ Record recordOf(const core::Session &session, const std::string &job)
         (stub.safety ? r.safety : r.readings).push_back(rowOf(stub, verdict));
     for (const core::Named &item : verdict.putBack)
         r.putBack.push_back(item.text);
+    if (view.outcome)
+        r.outcome = outcomeSaid(*view.outcome);
     r.practice = view.practice;
     r.lastLine = session.content().phrases->say("record.last");
     return r;
@@ -133,6 +145,8 @@ std::string recordText(const Record &r)
     section(out, "To know", r.notes);
     section(out, "Still to be put back", r.putBack);
     section(out, "After the repair, prove it", r.prove);
+    if (!r.outcome.empty())
+        section(out, "How it went", {r.outcome});
     table(out, "Safety screens", r.safety);
     out += '\n';
     wrap(out, r.lastLine, 0);

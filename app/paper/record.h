@@ -5,6 +5,7 @@
 #include "core/session/view.h"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace app {
@@ -22,11 +23,13 @@ struct Record
     std::vector<RecordRow> readings;               // in order of time, what was looked at included
     std::vector<RecordRow> safety;                 // screens confirmed, hold points passed, breaks
     std::vector<std::string> putBack;              // still open
+    std::string outcome;                           // how it went, once it was said
     bool proven = false, practice = false;
     std::string lastLine;
 };
 
 Record recordOf(const core::Session &session, const std::string &job);
-std::string recordText(const Record &record); // plain text for a message, 72 columns
+std::string_view outcomeSaid(std::string_view outcome); // a sentence for "fixed"; the word itself if it is none of ours
+std::string recordText(const Record &record);           // plain text for a message, 72 columns
 
 } // namespace app

@@ -1,13 +1,17 @@
 #include "app/paper/record_page.h"
 
-#include <QFileInfo>
+#include <QBuffer>
 #include <QPainter>
 #include <QPdfWriter>
+#include <QSaveFile>
 
 namespace app {
 namespace {
 
-QString text(const std::string &s) { return QString::fromStdString(s); }
+QString text(const std::string &s)
+{
+    return QString::fromStdString(s);
+}
 
 class Flow // blocks one under the other, a new page where one does not fit
 {
@@ -103,9 +107,11 @@ void rows(Flow &flow, const QString &title, const std::vector<RecordRow> &items)
 
 } // namespace
 
-void paintRecord(QPagedPaintDevice &device, const Record &r)
+bool paintRecord(QPagedPaintDevice &device, const Record &r)
 {
-    QPainter painter(&device);
+    QPainter painter;
+    if (!painter.begin(&device))
+        return false;
     Flow flow(device, painter);
     flow.block(QStringLiteral("Test record %1").arg(text(r.job)), 14, true);
     flow.block(text(r.date + "  \u00b7  " + r.appliance + ": " + r.complaint), 10, false);
@@ -122,27 +128,30 @@ void paintRecord(QPagedPaintDevice &device, const Record &r)
     lines(flow, QStringLiteral("To know"), r.notes);
     lines(flow, QStringLiteral("Still to be put back"), r.putBack);
     lines(flow, QStringLiteral("After the repair, prove it"), r.prove);
+    if (!r.outcome.empty())
+        flow.block(text("How it went: " + r.outcome), 9.5, true);
     rows(flow, QStringLiteral("Safety screens"), r.safety);
     flow.gap(3);
     flow.block(text(r.lastLine), 9, false);
+    return painter.end();
 }
 
 bool writeRecordPdf(const QString &file, const Record &record, QString *fault)
 {
-    QFile probe(file);
-    if (!probe.open(QIODevice::WriteOnly)) {
-        *fault = probe.errorString();
-        return false;
-    }
-    probe.close();
-    QPdfWriter pdf(file);
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    QPdfWriter pdf(&buffer);
     pdf.setTitle(QStringLiteral("Test record %1").arg(text(record.job)));
     pdf.setCreator(QStringLiteral("Meter First"));
     pdf.setPageSize(QPageSize(QPageSize::A4));
-    pdf.setPageMargins(QMarginsF(18, 16, 18, 16), QPageLayout::Millimeter);
+    pdf.setPageMargins(kRecordMargins, QPageLayout::Millimeter);
     pdf.setResolution(300);
-    paintRecord(pdf, record);
-    return QFileInfo(file).size() > 0;
+    QSaveFile out(file);
+    if (paintRecord(pdf, record) && out.open(QIODevice::WriteOnly) && out.write(bytes) == bytes.size() && out.commit())
+        return true;
+    *fault = out.errorString();
+    return false;
 }
 
 } // namespace app

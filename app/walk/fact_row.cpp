@@ -1,7 +1,9 @@
 #include "app/walk/fact_row.h"
 
+#include "app/paper/record.h"
 #include "app/shared/run_label.h"
 #include "app/shared/theme.h"
+#include "app/walk/words.h"
 
 #include <QHBoxLayout>
 #include <QPainter>
@@ -68,13 +70,7 @@ QStringList OutcomeWords::values()
 
 QString OutcomeWords::said(const QString &value)
 {
-    if (value == QLatin1String("fixed"))
-        return tr("It works again.");
-    if (value == QLatin1String("not_fixed"))
-        return tr("It is as it was before.");
-    if (value == QLatin1String("not_fitted"))
-        return tr("Nothing was fitted or done.");
-    return value == QLatin1String("dead_on_arrival") ? tr("The new part was bad itself.") : value;
+    return qs(outcomeSaid(utf8(value)));
 }
 
 } // namespace app

@@ -17,7 +17,7 @@
 namespace app {
 
 MainWindow::MainWindow(const ContentFiles &content, const std::filesystem::path &jobs, JobController::Clock clock, QWidget *parent)
-    : QMainWindow(parent), m_content(content), m_settings(loadSettings()), m_walk(new WalkView(content, jobs, nullptr, std::move(clock)))
+    : QMainWindow(parent), m_content(content), m_settings(loadSettings()), m_walk(new WalkView(content, jobs, nullptr, std::move(clock))), m_out(new RecordOut(this))
 {
     setWindowTitle(tr("Meter First"));
     setCentralWidget(m_walk);
@@ -27,6 +27,9 @@ MainWindow::MainWindow(const ContentFiles &content, const std::filesystem::path 
     connect(m_walk, &WalkView::pageChanged, this, &MainWindow::refreshActions);
     connect(m_walk, &WalkView::fillsWindow, this, [this](bool fills) { menuBar()->setVisible(!fills); });
     connect(m_walk, &WalkView::wantsCopy, this, &MainWindow::copyAsText);
+    connect(m_walk, &WalkView::wantsPrint, this, &MainWindow::printRecord);
+    connect(m_walk, &WalkView::wantsPdf, this, &MainWindow::savePdf);
+    connect(m_out, &RecordOut::said, this, [this](const QString &head, const QString &text) { m_walk->showOver(new TextPage(head, text)); });
     m_walk->setTabsAfter({m_find, m_text});
     refreshActions();
     resize(1280, 800);
@@ -58,6 +61,8 @@ void MainWindow::addJobMenu()
     command(menu, tr("Your &meter"), QKeySequence(), "meter", [this] { m_walk->showMeter(); });
     menu->addSeparator();
     m_ofJob << command(menu, tr("Say &how it went"), QKeySequence(Qt::Key_F8), "outcome", [this] { m_walk->showOutcome(); });
+    m_ofJob << command(menu, tr("&Print the record"), QKeySequence(QKeySequence::Print), "print", [this] { printRecord(); });
+    m_ofJob << command(menu, tr("Save the record as P&DF"), QKeySequence(), "pdf", [this] { savePdf(); });
     m_ofJob << command(menu, tr("&Copy as text"), QKeySequence(Qt::Key_F9), "copy", [this] { copyAsText(); });
     m_ofJob << command(menu, tr("&Enough for today: park it"), QKeySequence(), "park", [this] {
         core::Command park;
@@ -73,6 +78,7 @@ void MainWindow::addStepMenu()
     QMenu *menu = menuBar()->addMenu(tr("&Step"));
     m_ofJob << command(menu, tr("&Back one answer"), QKeySequence(QKeySequence::Undo), "undo", [this] { m_walk->undo(); });
     m_ofJob << command(menu, tr("&I cannot"), QKeySequence(), "cannot", [this] { m_walk->showCannot(); });
+    m_ofJob << command(menu, tr("&Prove the repair"), QKeySequence(), "prove", [this] { m_walk->prove(); });
     menu->addSeparator();
     m_ofJob << command(menu, tr("&Why"), QKeySequence(Qt::Key_F4), "why", [this] { m_walk->showWhy(); });
     m_ofJob << command(menu, tr("The &chain"), QKeySequence(Qt::Key_F6), "chain", [this] { m_walk->showChain(); });
@@ -185,9 +191,20 @@ void MainWindow::keyPressEvent(QKeyEvent *event)
 
 void MainWindow::copyAsText()
 {
-    const QString text = m_walk->asText();
-    if (!text.isEmpty())
-        QApplication::clipboard()->setText(text);
+    if (m_walk->job().hasJob())
+        QApplication::clipboard()->setText(qs(recordText(m_walk->record())));
+}
+
+void MainWindow::printRecord()
+{
+    if (m_walk->job().hasJob())
+        m_out->print(m_walk->record());
+}
+
+void MainWindow::savePdf()
+{
+    if (m_walk->job().hasJob())
+        m_out->savePdf(m_walk->record());
 }
 
 void MainWindow::showFind()

@@ -1,6 +1,7 @@
 #pragma once
 // The window: menu bar, Find anything and Text in its corner, keys that are the same everywhere, light and dark, text size.
 #include "app/shared/settings.h"
+#include "app/walk/record_out.h"
 #include "app/walk/walk_view.h"
 
 #include <QMainWindow>
@@ -37,12 +38,15 @@ private:
     void keepSettings();
     void dressCorner();
     void copyAsText();
+    void printRecord();
+    void savePdf();
     void showFind();
     void go(const QString &id);
 
     const ContentFiles &m_content;
     Settings m_settings;
     WalkView *m_walk;
+    RecordOut *m_out;
     QWidget *m_corner = nullptr;
     KeyButton *m_find = nullptr;
     KeyButton *m_text = nullptr;

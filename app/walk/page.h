@@ -26,7 +26,6 @@ public:
 
     virtual QWidget *firstFocus() = 0;
     virtual QString help() const = 0; // F1
-    virtual QString asText() const { return {}; } // F9; empty: the way so far
     // Keys that no widget took. True: done.
     virtual bool key(QKeyEvent *event);
     virtual void escape() {}
@@ -47,6 +46,7 @@ Q_SIGNALS:
     void wantsStart();
     void wantsWhere();
     void wantsHelp();
+    void wantsPrint(); // the record of this job
     void closed(); // a page over another one is done
 };
 

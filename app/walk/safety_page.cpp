@@ -106,10 +106,21 @@ void SafetyPage::addWays()
         if (way.id != "not_gas" && way.id != "mistake")
             addWay(way, SafetyWords::isOn(way.id), way.id == "decline" ? QStringLiteral("Esc") : QString());
     if (m_step.ways.empty())
-        addWay({"close", utf8(tr("Close this job"))}, false, QStringLiteral("Esc"));
+        addClosing();
     m_sheet->dock()->addLayout(m_ways);
     const auto stands = tr("Local codes and licensed practice stand above this program.");
     m_sheet->dock()->addWidget(textLabel(stands, Type::Quiet, Role::Ink2));
+}
+
+// What is left where nothing may be gone on with: the record of what was looked at, and the end.
+void SafetyPage::addClosing()
+{
+    auto *print = new KeyButton(tr("Print what was looked at"), QStringLiteral("Ctrl P"));
+    print->setObjectName(QStringLiteral("print"));
+    print->setSize(KeyButton::Size::Safety);
+    connect(print, &QPushButton::clicked, this, &Page::wantsPrint);
+    m_ways->addWidget(print, 1);
+    addWay({"close", utf8(tr("Close this job"))}, false, QStringLiteral("Esc"));
 }
 
 void SafetyPage::addWay(const core::Named &way, bool on, const QString &key)

@@ -39,6 +39,7 @@ private:
     void addMiddle(const JobController &job);
     void addBoxes(QBoxLayout *column, const JobController &job);
     void addWays();
+    void addClosing();
     void addWay(const core::Named &way, bool on, const QString &key);
     void say(const std::string &way);
     std::vector<std::string> ticked() const;

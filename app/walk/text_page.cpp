@@ -78,7 +78,7 @@ TextPage *helpPage(const Page &of)
                    {QStringLiteral("Ctrl+K"), TextPage::tr("find anything")}, {QStringLiteral("Ctrl+1"), TextPage::tr("start")},
                    {QStringLiteral("F1"), TextPage::tr("help for this screen")}, {QStringLiteral("F4"), TextPage::tr("why")},
                    {QStringLiteral("F6"), TextPage::tr("the chain")}, {QStringLiteral("F7"), TextPage::tr("the way so far")},
-                   {QStringLiteral("F8"), TextPage::tr("say how it went")}, {QStringLiteral("F9"), TextPage::tr("copy as text")},
+                   {QStringLiteral("F8"), TextPage::tr("say how it went")}, {QStringLiteral("F9"), TextPage::tr("copy as text")}, {QStringLiteral("Ctrl+P"), TextPage::tr("print the record")},
                    {QStringLiteral("Ctrl + − 0"), TextPage::tr("text size")}, {QStringLiteral("F12"), TextPage::tr("Stop")}});
     return page;
 }

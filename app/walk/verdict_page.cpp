@@ -34,6 +34,7 @@ VerdictPage::VerdictPage(const JobController &job, QWidget *parent)
     addCauses();
     addPhone();
     addPutBack();
+    addProve();
     m_main->body()->addStretch(1);
     m_chain = new ChainLine;
     m_main->dock()->addWidget(m_chain);
@@ -156,6 +157,22 @@ void VerdictPage::addPutBack()
     m_main->body()->addWidget(m_together, 0, Qt::AlignLeft);
 }
 
+// A repair that was asked for is proven by the machine at work. The session asks for what belongs before it.
+void VerdictPage::addProve()
+{
+    const bool repair = m_verdict.kind == core::Verdict::Kind::Replace || m_verdict.kind == core::Verdict::Kind::Fix;
+    if (!repair || m_view.outcome)
+        return;
+    auto *prove = new KeyButton(tr("It is repaired: prove it"));
+    prove->setObjectName(QStringLiteral("prove"));
+    connect(prove, &QPushButton::clicked, this, [this] {
+        core::Command command;
+        command.what = core::Command::What::Prove;
+        Q_EMIT said(command);
+    });
+    m_main->body()->addWidget(prove, 0, Qt::AlignLeft);
+}
+
 void VerdictPage::addPhone()
 {
     const QString phone = VerdictWords::phone(m_view);
@@ -198,6 +215,8 @@ void VerdictPage::addSideActions()
         m_side->dock()->addWidget(button);
         return button;
     };
+    connect(add(tr("Print the record"), QStringLiteral("Ctrl P"), "print"), &QPushButton::clicked, this, &Page::wantsPrint);
+    connect(add(tr("Save it as PDF"), {}, "pdf"), &QPushButton::clicked, this, &VerdictPage::wantsPdf);
     connect(add(tr("Copy as text"), QStringLiteral("F9"), "copy"), &QPushButton::clicked, this, &VerdictPage::wantsCopy);
     connect(add(tr("Say how it went"), QStringLiteral("F8"), "outcome"), &QPushButton::clicked, this, &VerdictPage::wantsOutcome);
 }

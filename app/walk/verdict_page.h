@@ -30,7 +30,7 @@ public:
 
 Q_SIGNALS:
     void wantsCopy();
-    void wantsPrint();
+    void wantsPdf();
     void wantsOutcome();
 
 protected:
@@ -43,6 +43,7 @@ private:
     void addCauses();
     void addOffers();
     void addPutBack();
+    void addProve();
     void addPhone();
     void addSide(const JobController &job);
     void addSideText(const QString &head, const QString &text);

@@ -6,7 +6,6 @@
 #include "app/walk/chain_page.h"
 #include "app/walk/chain_panel.h"
 #include "app/walk/chain_state.h"
-#include "app/walk/job_text.h"
 #include "app/walk/meter_page.h"
 #include "app/walk/meter_profile.h"
 #include "app/walk/over_pages.h"
@@ -146,6 +145,7 @@ void WalkView::connectPage(Page *page)
     connect(page, &Page::wantsChainPage, this, &WalkView::showChain, Qt::QueuedConnection);
     connect(page, &Page::wantsWayPage, this, &WalkView::showWay, Qt::QueuedConnection);
     connect(page, &Page::wantsHelp, this, &WalkView::showHelp, Qt::QueuedConnection);
+    connect(page, &Page::wantsPrint, this, &WalkView::wantsPrint);
     connect(page, &Page::wantsWhere, this, [this] { showOver(wherePage(m_job)); }, Qt::QueuedConnection);
     if (auto *reading = qobject_cast<ReadingPage *>(page))
         connect(reading, &ReadingPage::goesOn, this, [this] {
@@ -166,6 +166,7 @@ void WalkView::connectVerdict(Page *page)
         return;
     verdict->setChain(chainOf(m_job.view(), m_job.session()));
     connect(verdict, &VerdictPage::wantsCopy, this, &WalkView::wantsCopy);
+    connect(verdict, &VerdictPage::wantsPdf, this, &WalkView::wantsPdf);
     connect(verdict, &VerdictPage::wantsOutcome, this, &WalkView::showOutcome, Qt::QueuedConnection);
 }
 
@@ -227,6 +228,13 @@ void WalkView::undo()
 {
     core::Command command;
     command.what = core::Command::What::Undo;
+    say(command);
+}
+
+void WalkView::prove()
+{
+    core::Command command;
+    command.what = core::Command::What::Prove;
     say(command);
 }
 
@@ -323,9 +331,9 @@ void WalkView::showHelp()
         showOver(helpPage(*page()));
 }
 
-QString WalkView::asText() const
+Record WalkView::record() const
 {
-    return m_job.hasJob() ? JobText::of(m_job.view(), m_job.session()) : QString();
+    return recordOf(m_job.session(), utf8(m_job.jobName()));
 }
 
 void WalkView::setTabsAfter(const QList<QWidget *> &after)

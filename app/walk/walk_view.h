@@ -1,6 +1,7 @@
 #pragma once
 // The walk in its frame: from a job's state to the page that shows it, pages laid over it, and what a page says handed to
 // the job. No rule of the walk is here.
+#include "app/paper/record.h"
 #include "app/walk/frame.h"
 #include "app/walk/landed.h"
 
@@ -25,6 +26,7 @@ public:
     void say(const core::Command &command);
     void stop(const std::string &why); // S12 at once; "" is the worst case
     void undo();
+    void prove(); // the repair that the verdict asked for
     // Pages over the step.
     void showMeter(const QString &tree = {});
     void showWhy(const std::string &component = {});
@@ -36,13 +38,15 @@ public:
     void showHelp();
     void showOver(Page *page);
     void back();
-    [[nodiscard]] QString asText() const; // F9
+    [[nodiscard]] Record record() const; // of the job that is open
     void setTabsAfter(const QList<QWidget *> &after);
 
 Q_SIGNALS:
     void pageChanged();
     void fillsWindow(bool fills);
     void wantsCopy();
+    void wantsPrint();
+    void wantsPdf();
 
 protected:
     void keyPressEvent(QKeyEvent *event) override;

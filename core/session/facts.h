@@ -97,7 +97,8 @@ PlacementState placementState(const Facts &facts, const Library::Found &found, s
 // What the test read before something was changed: its worst placement.
 PlacementState pastState(const Facts &facts, const Library::Found &found, std::string_view test);
 
-// The whole test: done when every placement is settled. Its name is the worst of its placements.
+// The whole test: done when every placement is settled. Its name is the worst of its placements, and so are `out` and
+// `good` once one reads out.
 struct TestState
 {
     bool begun = false, done = false;

@@ -48,14 +48,18 @@ int badness(ReadingName name)
     switch (name) {
     case ReadingName::Unnamed:
     case ReadingName::Good:
-    case ReadingName::Tone: return 0;
+    case ReadingName::Tone:
+        return 0;
     case ReadingName::High:
-    case ReadingName::Low: return 1;
-    case ReadingName::Jumps: return 2;
+    case ReadingName::Low:
+        return 1;
+    case ReadingName::Jumps:
+        return 2;
     case ReadingName::Open:
     case ReadingName::NoTone:
     case ReadingName::StaysClosed:
-    case ReadingName::None: return 3;
+    case ReadingName::None:
+        return 3;
     }
     return 0;
 }
@@ -76,7 +80,8 @@ bool canDo(const Facts &facts, const Abilities &abilities, const Library::Found 
     if (isEnergized(test.measure)) {
         // volts that this supply has no limits for are of another supply: there is nothing to compare them with
         const std::string id = found.kind == nullptr ? test.id : found.component + "." + test.id;
-        return abilities.energized && abilities.running && facts.machine.meter.can(test.measure) && limitsFor(facts.machine, id, 0, {}).has_value();
+        return abilities.energized && abilities.running && facts.machine.meter.can(test.measure) &&
+               limitsFor(facts.machine, id, 0, {}).has_value();
     }
     if (test.byEye()) {
         const bool power = test.appliance == ApplianceState::InUse || !test.touches.empty();
@@ -154,30 +159,32 @@ TestState testState(const Facts &facts, std::string_view id)
     if (found.test == nullptr || found.test->byEye())
         return state;
     const std::size_t count = std::max<std::size_t>(1, found.test->placements.size());
+    std::optional<PlacementState> worst; // good readings of other placements are no excuse for it
     bool first = true;
     for (std::size_t n = 0; n < count; ++n) {
         const PlacementState placement = placementState(facts, found, id, n);
         state.begun = state.begun || placement.next != PlacementState::Next::Unread;
+        state.jumps = state.jumps || placement.jumps;
+        state.good += placement.good;
+        if (placement.out > 0 && (!worst || placement.out - placement.good > worst->out - worst->good))
+            worst = placement;
+        if (placement.out >= 2 && placement.next == PlacementState::Next::Settled && fails(placement)) {
+            state.nextPlacement.reset(); // failed, twice: what the other placements read changes nothing
+            state.name = placement.name;
+            break;
+        }
         if (placement.next != PlacementState::Next::Settled && !state.nextPlacement) {
             state.nextPlacement = n;
             state.why = placement.next;
         }
-        if (placement.out >= 2 && placement.next == PlacementState::Next::Settled && fails(placement)) {
-            state.begun = true; // failed, twice: what the other placements read changes nothing
-            state.nextPlacement.reset();
-            state.out += placement.out;
-            state.good += placement.good;
-            state.jumps = state.jumps || placement.jumps;
-            state.name = placement.name;
-            break;
-        }
-        state.out += placement.out;
-        state.good += placement.good;
-        state.jumps = state.jumps || placement.jumps;
         if (placement.next != PlacementState::Next::Unread && (first || badness(placement.name) > badness(state.name))) {
             state.name = placement.name;
             first = false;
         }
+    }
+    if (worst) {
+        state.out = worst->out;
+        state.good = worst->good;
     }
     state.done = !state.nextPlacement.has_value();
     return state;

@@ -47,6 +47,36 @@ TEST(Walk, LooksForTheCauseBeforeAProtectorIsBought)
     EXPECT_FALSE(w.verdict().causes.empty());
 }
 
+TEST(Walk, GoodReadingsOfOneWindingAreNoExcuseForAnother)
+{
+    Walker w("dryer_elec/trips");
+    w.passSafety();
+    while (w.step().kind == StepView::Kind::Ask)
+        ASSERT_EQ(w.healthy(), "");
+    Command choose;
+    choose.what = Command::What::Choose;
+    choose.test = "drive_motor_split.gnd";
+    ASSERT_EQ(w.tell(choose), "");
+    w.passSafety();
+    ASSERT_EQ(w.step().test, "drive_motor_split.gnd");
+    Command reading;
+    reading.what = Command::What::Reading;
+    reading.test = "drive_motor_split.gnd";
+    reading.value = "OL";
+    reading.placement = 1;
+    for (int n = 0; n < 3; ++n)
+        ASSERT_EQ(w.tell(reading), "");
+    reading.value = "1.1 ohm";
+    reading.placement = 2;
+    for (int n = 0; n < 2; ++n)
+        ASSERT_EQ(w.tell(reading), "");
+
+    const TestState state = testState(w.session().facts(), "drive_motor_split.gnd");
+    EXPECT_TRUE(state.done);
+    EXPECT_EQ(state.out, 2);
+    EXPECT_EQ(state.good, 0);
+}
+
 TEST(Walk, AHealthyMachineIsToldToBuyNothing)
 {
     Walker w("dryer_elec/no_heat");

@@ -28,11 +28,16 @@ std::vector<Answers> combinationsOf(const Appliance &appliance)
     std::vector<Answers> all{{}};
     for (const Ask &ask : appliance.asks) {
         std::vector<Answers> more;
-        for (const Answers &known : all)
+        for (const Answers &known : all) {
+            if (!holds(ask.only, known)) {
+                more.push_back(known);
+                continue;
+            }
             for (const std::string &answer : ask.answers) {
                 more.push_back(known);
                 more.back()[ask.id] = answer;
             }
+        }
         all = std::move(more);
     }
     return all;

@@ -150,7 +150,7 @@ Played play(const Content &content, const WorkedCase &c)
     for (int n = 0; n < kMostSteps; ++n) {
         const StepView step = stepView(*session);
         if (step.kind == StepView::Kind::Verdict) {
-            if (step.screen.empty() && verdictOf(session->deduction().ruling).kind == Verdict::Kind::NotProven && chooseNext(*session, tried))
+            if (step.screen.empty() && session->verdict().kind == Verdict::Kind::NotProven && chooseNext(*session, tried))
                 continue;
             const VerdictView v = verdictView(*session, componentViews(*session));
             played.kind = word(v.kind);

@@ -114,7 +114,10 @@ void makeOff(Screening &out, const GateState &state)
         out.ways.emplace_back("plug");
     out.ways.emplace_back("breaker");
     out.ways.emplace_back("decline");
+    // an outlet was measured, or proving: the machine itself was not on
+    const bool outlet = state.power == Power::Energized && !state.heat.on && cord && !state.notDead;
     note(out, closed, "closed_up");
+    note(out, outlet, "at_outlet");
     note(out, cord, "cord");
     note(out, !cord, "hard_wired");
     note(out, state.notDead, "not_dead");

@@ -27,15 +27,24 @@ bool isUsed(const Ask &ask, const Appliance &a, const Library &library)
         return std::ranges::any_of(c.ratings, [&](const auto &r) { return isAnswer(r.first); });
     };
     const bool railed = ask.id == "supply" && !a.rails.empty();
-    return railed || std::ranges::any_of(a.components, refers) || std::ranges::any_of(a.components, isRated) ||
-           std::ranges::any_of(a.conditions, refers) || std::ranges::any_of(a.rungs, refers) ||
-           std::ranges::any_of(a.loops, refers) || isUsedByTree(ask, a, library);
+    return railed || std::ranges::any_of(a.asks, refers) || std::ranges::any_of(a.components, refers) ||
+           std::ranges::any_of(a.components, isRated) || std::ranges::any_of(a.conditions, refers) ||
+           std::ranges::any_of(a.rungs, refers) || std::ranges::any_of(a.loops, refers) || isUsedByTree(ask, a, library);
 }
 
 } // namespace
 
 void linkAsks(const Appliance &a, Linker &link)
 {
+    std::vector<std::string> before;
+    for (const Ask &ask : a.asks) {
+        for (const auto &[other, answers] : ask.only)
+            if (std::ranges::find(before, other) == before.end() && a.asked(other) != nullptr)
+                link.add(DiagnosticKind::UnknownAnswer, link.at({"asks", ask.id, "only", other}),
+                         fmt::format("`{}` goes by `{}`, which is put after it", ask.id, other), "put that question first");
+        checkOnly(ask.only, a, link.at({"asks", ask.id, "only"}), link);
+        before.push_back(ask.id);
+    }
     for (const Ask &ask : a.asks)
         if (!ask.id.empty() && !isUsed(ask, a, link.library()))
             link.add(DiagnosticKind::NeverUsed, link.keyAt({"asks", ask.id}),

@@ -17,6 +17,7 @@ Test readTest(const Node &key, const Node &value, Notes &notes, bool isLoop);
 PathLimits readLimits(Fields &fields, bool needsBasis);
 bool hasNumbers(const PathLimits &limits);
 Span readSpan(Fields &fields, std::string_view key, Unit wanted); // {} if the key is not there
+std::string dangerIn(const Node &value, Notes &notes);              // a word of kDangers; "" with a note
 double minutesOf(Measure measure);                                // where the author is silent
 
 } // namespace core

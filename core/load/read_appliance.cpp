@@ -23,6 +23,7 @@ Ask readAsk(const Node &key, const Node &value, Notes &notes)
                       didYouMean(answer.text, ask.answers));
         ask.says[answer.text] = textOf(text, notes);
     });
+    ask.only = fields.only("only");
     fields.done();
     return ask;
 }

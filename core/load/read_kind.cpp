@@ -7,8 +7,8 @@
 namespace core {
 namespace {
 
-constexpr std::array<std::string_view, 3> kModeKeys{"share", "cure", "say"}; // of `fails`, beside the paths
-constexpr double kListShares = 0.6;                                          // a plain `look_behind` list shares it
+constexpr std::array<std::string_view, 4> kModeKeys{"share", "cure", "say", "danger"}; // of `fails`, beside the paths
+constexpr double kListShares = 0.6;                                                    // a plain `look_behind` list shares it
 
 std::string readCure(Fields &fields)
 {
@@ -95,6 +95,8 @@ FailureMode readMode(const Node &key, const Node &value, const Kind &kind, Notes
     mode.share = fields.number("share", 0.01, 1000).value_or(1);
     mode.cure = readCure(fields);
     mode.say = fields.sentence("say");
+    if (const Node *danger = fields.find("danger"))
+        mode.danger = dangerIn(*danger, notes);
     for (const Path &path : kind.paths) {
         const Node *shows = fields.find(path.id);
         const std::string text = shows == nullptr ? "" : textOf(*shows, notes);
@@ -202,6 +204,16 @@ void spellModes(Kind &kind)
 
 } // namespace
 
+std::string dangerIn(const Node &value, Notes &notes)
+{
+    const std::string said = textOf(value, notes);
+    if (said.empty() || std::ranges::find(kDangers, said) != std::end(kDangers))
+        return said;
+    const std::vector<std::string> words(std::begin(kDangers), std::end(kDangers));
+    notes.add(DiagnosticKind::UnknownWord, value, fmt::format("`{}` is no danger", said), didYouMean(said, words));
+    return {};
+}
+
 Kind readKind(Fields &file)
 {
     Notes &notes = file.notes();
@@ -218,7 +230,7 @@ Kind readKind(Fields &file)
     const Node *fails = kind.isPart ? file.need("fails") : file.find("fails");
     eachEntry(fails, notes, [&](const Node &key, const Node &value) { kind.fails.push_back(readMode(key, value, kind, notes)); });
     if (!kind.isPart && fails == nullptr)
-        kind.fails.push_back({"", 1, {}, "", "", kind.place});
+        kind.fails.push_back({"", 1, {}, "", "", "", kind.place});
     eachEntry(file.find("tests"), notes, [&](const Node &key, const Node &value) {
         kind.tests.push_back(readTest(key, value, notes, false));
         readBasis(key, value, kind, kind.tests.back(), notes);

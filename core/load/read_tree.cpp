@@ -99,7 +99,7 @@ void refuseKeys(Fields &fields, const Step &step)
     refuse("changes", step.what == Step::What::Do, "only a `do` changes something");
     refuse("touches", step.what == Step::What::Look || step.what == Step::What::Do, "only a `look` or `do` touches something");
     refuse("at", step.what != Step::What::Ask && words, "a test is done where its part is");
-    for (const auto *key : {"unsure", "shows", "sens", "false", "minutes"})
+    for (const auto *key : {"unsure", "shows", "danger", "sens", "false", "minutes"})
         refuse(key, words, "it is the test that has it");
     if (step.otherwise.empty() != step.only.empty())
         fields.lacks(DiagnosticKind::NoOtherwise,
@@ -117,6 +117,8 @@ void readBranches(Fields &fields, Step &step)
     eachEntry(fields.find("shows"), notes, [&](const Node &answer, const Node &suspects) {
         step.shows[textOf(answer, notes)] = textsOf(suspects, notes, true);
     });
+    eachEntry(fields.find("danger"), notes,
+              [&](const Node &answer, const Node &danger) { step.danger[textOf(answer, notes)] = dangerIn(danger, notes); });
     if (step.what == Step::What::Test)
         return;
     const std::vector<std::string> answers = step.answers();
@@ -129,6 +131,8 @@ void readBranches(Fields &fields, Step &step)
         check(itemOf(*fields.node().value("unsure"), answer), answer);
     for (const auto &[answer, suspects] : step.shows)
         check(keyOf(*fields.node().value("shows"), answer), answer);
+    for (const auto &[answer, danger] : step.danger)
+        check(keyOf(*fields.node().value("danger"), answer), answer);
     if (answers.empty() && fields.has("then"))
         notes.add(DiagnosticKind::MissingKey, *fields.node().value("then"), fmt::format("{} has no answers", fields.what()),
                   "name them under `then`");

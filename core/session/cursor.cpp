@@ -44,7 +44,8 @@ const Then *withoutEvidence(const Step &step)
         if (const Then *then = named(good))
             return then;
     // a look without any such branch: the last one that goes on rather than ends
-    const auto onward = std::find_if(step.then.rbegin(), step.then.rend(), [](const auto &b) { return b.second.what == Then::What::Go; });
+    const auto onward =
+        std::find_if(step.then.rbegin(), step.then.rend(), [](const auto &b) { return b.second.what == Then::What::Go; });
     return onward == step.then.rend() ? nullptr : &onward->second;
 }
 
@@ -61,7 +62,8 @@ const std::string *answerTo(const Facts &facts, const Step &step)
 bool settleTest(Facts &facts, const Abilities &abilities, const Step &step)
 {
     const Library::Found found = facts.machine.library->test(*facts.machine.appliance, step.test);
-    if (found.test == nullptr || facts.notDone.contains(step.test) || facts.notDone.contains(step.id) || !canDo(facts, abilities, found)) {
+    if (found.test == nullptr || facts.notDone.contains(step.test) || facts.notDone.contains(step.id) ||
+        !canDo(facts, abilities, found)) {
         follow(facts, step, withoutEvidence(step), {});
         return true;
     }
@@ -105,7 +107,7 @@ bool settleStep(Facts &facts, const Abilities &abilities, const Step &step)
 
 bool asksAnswered(const Facts &facts)
 {
-    return std::ranges::all_of(facts.machine.appliance->asks, [&](const Ask &a) { return facts.machine.answers.contains(a.id); });
+    return facts.machine.appliance->nextAsk(facts.machine.answers) == nullptr;
 }
 
 bool canDoStep(const Facts &, const Abilities &abilities, const Step &step)

@@ -82,6 +82,8 @@ void takeAnswer(Facts &facts, const Event &e)
         return;
     }
     if (e.step == kProofStep) {
+        facts.ran.erase(e.step);
+        facts.running.clear();
         facts.proving.reset();
         if (e.value != "unsure")
             takeOutcome(facts, e.value == "works" ? "fixed" : "not_fixed", e.boxes);
@@ -95,6 +97,8 @@ void takeAnswer(Facts &facts, const Event &e)
     if (facts.chosen == id)
         facts.chosen.reset();
     facts.notDone.erase(id);
+    facts.ran.erase(id);
+    facts.running.clear();
     auto at = std::ranges::find(facts.looked, id, &Looked::id);
     if (at == facts.looked.end())
         at = facts.looked.insert(at, Looked{id, {}, {}});
@@ -118,6 +122,14 @@ void takeSheet(Facts &facts, const Event &e)
     rating.assumed = false;
     rating.value = e.reading->amount;
     facts.machine.plate[component] = rating;
+}
+
+// It ran and is off again: what was seen can still be told.
+void endRun(Facts &facts)
+{
+    if (!facts.running.empty())
+        facts.ran.insert(facts.running);
+    facts.running.clear();
 }
 
 void take(Facts &facts, const Event &e)
@@ -147,8 +159,23 @@ void take(Facts &facts, const Event &e)
                 facts.chosen.reset();
         }
         break;
+    case Event::What::Shown:
+        if (e.request && e.request->stepClass == StepClass::R && e.step == e.request->step)
+            facts.running = e.request->test.empty() ? e.step : e.request->test;
+        break;
+    case Event::What::Confirmed:
+        if (e.step == "S9")
+            endRun(facts);
+        break;
+    case Event::What::Lapsed:
+    case Event::What::Left:
+    case Event::What::Resumed:
+        endRun(facts);
+        break;
     case Event::What::Chosen:
         facts.proving.reset();
+        facts.ran.erase(e.test); // to be run once more
+        facts.ran.erase(e.test); // to be run once more
         facts.chosen = e.test;
         facts.notDone.erase(e.test);
         break;
@@ -166,15 +193,10 @@ void take(Facts &facts, const Event &e)
         facts.proving = Proving{e.boxes, {}};
         break;
     case Event::What::Started:
-    case Event::What::Confirmed:
     case Event::What::Acknowledged:
     case Event::What::Detour:
-    case Event::What::Shown:
     case Event::What::Undone:
     case Event::What::Amended:
-    case Event::What::Left:
-    case Event::What::Resumed:
-    case Event::What::Lapsed:
     case Event::What::Stopped:
     case Event::What::NotGas:
     case Event::What::Mistake:

@@ -69,6 +69,8 @@ struct Facts
     std::optional<std::string> chosen;          // test asked for by the person, until it is read or skipped
     std::optional<std::string> outcome;
     std::optional<Proving> proving;
+    std::string running;       // step that was shown while the machine ran, not answered yet
+    std::set<std::string> ran; // steps whose run is over, and that wait for what was seen
     Cursor cursor;
 };
 

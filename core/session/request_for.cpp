@@ -1,3 +1,4 @@
+#include "core/base/text.h"
 #include "core/gate/classify.h"
 #include "core/session/evidence_of.h"
 #include "core/session/names.h"
@@ -152,12 +153,18 @@ void fillTest(StepRequest &r, const Machine &machine, const Library::Found &foun
     r.notes = notesOf(machine, r, &test);
 }
 
-// The question of a step, for a page that says what to watch for: its last sentence with a question mark, or all of it.
-std::string questionIn(const std::string &text)
+// What to watch for while it runs: the step's own question, or what can be seen where it only says what to do.
+std::string watchedIn(const Step &step)
 {
+    const std::string &text = step.text;
     const auto end = text.rfind('?');
-    if (end == std::string::npos)
-        return text;
+    if (end == std::string::npos) {
+        std::vector<std::string> seen;
+        for (const std::string &answer : step.answers())
+            if (std::ranges::find(step.unsure, answer) == step.unsure.end())
+                seen.push_back("\u201c" + answer + "\u201d");
+        return seen.empty() ? text : joined(seen, ", ");
+    }
     const auto before = text.find_last_of(".!?", end == 0 ? 0 : end - 1);
     const auto from = before == std::string::npos ? 0 : text.find_first_not_of(' ', before + 1);
     return "\u201c" + text.substr(from, end + 1 - from) + "\u201d";
@@ -174,7 +181,7 @@ void fillStep(StepRequest &r, const Machine &machine, const Step &step, const Ph
     facts.text = step.text;
     classifyInto(r, facts);
     r.notes = notesOf(machine, r, nullptr);
-    r.params["what"] = questionIn(step.text);
+    r.params["what"] = watchedIn(step);
     r.params["minutes"] = phrases.say("minutes", {{"n", std::to_string(static_cast<int>(std::max(step.minutes, 3.)))}});
 }
 
@@ -208,6 +215,8 @@ StepRequest requestFor(const Facts &facts, const Wanted &wanted, const std::stri
         return r;
     if (wanted.what == Wanted::What::Run) {
         fillRun(r, machine, phrases);
+        if (facts.ran.contains(wanted.id))
+            r.stepClass = StepClass::A;
         return r;
     }
     const Where where = whereOf(machine, wanted.id);
@@ -225,7 +234,11 @@ StepRequest requestFor(const Facts &facts, const Wanted &wanted, const std::stri
     } else if (const Step *step = machine.tree == nullptr ? nullptr : machine.tree->step(wanted.id)) {
         fillStep(r, machine, *step, phrases);
     }
-    const bool neutralFrame = machine.answers.contains("cord") && machine.answers.at("cord") == "3_wire";
+    if (r.stepClass == StepClass::R && facts.ran.contains(wanted.id)) {
+        r.stepClass = StepClass::A;
+        r.touches.clear();
+    }
+    const bool neutralFrame = isSplitPhase(machine) && machine.answers.contains("cord") && machine.answers.at("cord") == "3_wire";
     r.needs = markFor(r.stepClass, machine.appliance->hardWired, false);
     r.needsFrameCheck =
         !neutralFrame && (r.stepClass == StepClass::E1 || r.stepClass == StepClass::E3 || r.stepClass == StepClass::EO);

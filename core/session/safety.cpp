@@ -31,6 +31,19 @@ constexpr auto kAways = std::to_array<Word<Away>>({{"lapsed", Away::Lapsed},
                                                    {"plug_out_of_sight", Away::PlugOutOfSight},
                                                    {"breaker_touched", Away::BreakerTouched}});
 
+constexpr auto kVetoes = std::to_array<Word<VetoReason>>({{"damaged_cord", VetoReason::DamagedCord},
+                                                          {"trips_again", VetoReason::TripsAgain},
+                                                          {"hot_when_off", VetoReason::HotWhenOff},
+                                                          {"water", VetoReason::Water},
+                                                          {"smoke", VetoReason::Smoke},
+                                                          {"sparks", VetoReason::Sparks},
+                                                          {"shock", VetoReason::Shock},
+                                                          {"door_latch", VetoReason::DoorLatch},
+                                                          {"ground", VetoReason::GroundFault},
+                                                          {"open_earth", VetoReason::OpenEarth},
+                                                          {"bad_supply", VetoReason::BadSupply},
+                                                          {"stays_charged", VetoReason::StaysCharged}});
+
 template<class T, std::size_t N>
 std::optional<T> named(const std::array<Word<T>, N> &words, std::string_view text)
 {
@@ -173,6 +186,47 @@ MeterFit meterFitOf(const Meter &meter)
     fit.marks = {markIn(meter.category)};
     fit.voltsAc = meter.can(Measure::VoltageAc);
     return fit;
+}
+
+std::optional<VetoReason> vetoNamed(std::string_view danger)
+{
+    return named(kVetoes, danger);
+}
+
+std::optional<VetoReason> vetoOfAnswer(const Machine &machine, std::string_view id, const std::string &answer)
+{
+    if (const Step *step = machine.tree == nullptr ? nullptr : machine.tree->step(id);
+        step != nullptr && step->what != Step::What::Test) {
+        const auto at = step->danger.find(answer);
+        return at == step->danger.end() ? std::nullopt : vetoNamed(at->second);
+    }
+    const Library::Found found = machine.library->test(*machine.appliance, id);
+    if (found.test == nullptr || found.kind == nullptr)
+        return std::nullopt;
+    const auto proves = found.test->proves.find(answer);
+    if (proves == found.test->proves.end())
+        return std::nullopt;
+    for (const std::string &name : proves->second)
+        if (const FailureMode *mode = found.kind->mode(name); mode != nullptr && !mode->danger.empty())
+            return vetoNamed(mode->danger);
+    return std::nullopt;
+}
+
+std::vector<Hazard> hazardsOf(const GateState &gate)
+{
+    std::vector<Hazard> hazards;
+    for (const Veto &v : gate.vetoes) {
+        if (v.repaired)
+            continue;
+        const auto at = std::ranges::find(kVetoes, v.reason, &Word<VetoReason>::value);
+        const bool wiring = v.reason == VetoReason::DamagedCord || v.reason == VetoReason::TripsAgain ||
+                            v.reason == VetoReason::OpenEarth || v.reason == VetoReason::BadSupply;
+        hazards.push_back(
+            {std::string(at == kVetoes.end() ? "alarm" : at->text), componentOf(v.test), wiring ? "electrician" : ""});
+    }
+    if (gate.refused.off)
+        hazards.push_back({"may_be_on", {}, {}});
+    return hazards;
 }
 
 Abilities abilitiesOf(const GateState &gate)

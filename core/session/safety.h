@@ -4,6 +4,7 @@
 #include "core/session/facts.h"
 #include "core/session/phrases.h"
 #include "core/session/wanted.h"
+#include "core/verdict/hazard.h"
 
 namespace core {
 
@@ -18,6 +19,13 @@ StepRequest requestFor(const Facts &facts, const Wanted &wanted, const std::stri
 std::optional<VetoReason> vetoOf(const Facts &facts, std::string_view test, const Reading &reading, std::size_t placement);
 std::optional<VetoReason> vetoNamed(std::string_view why); // gas etc. are alarms, not vetoes
 std::optional<AlarmKind> alarmNamed(std::string_view why); // gas co shock smoke spark water
+
+// Of kDangers; nullopt for any other word.
+std::optional<VetoReason> vetoNamed(std::string_view danger);
+// What an answer to a step of the tree or a look forbids from now on.
+std::optional<VetoReason> vetoOfAnswer(const Machine &machine, std::string_view id, const std::string &answer);
+// What stands against power in this job, as the verdict needs it.
+std::vector<Hazard> hazardsOf(const GateState &gate);
 
 Abilities abilitiesOf(const GateState &gate);
 std::set<std::string> openPlacesOf(const GateState &gate);

@@ -17,7 +17,8 @@ Denial denialOf(const Refusal &refusal)
 
 bool hasFrameTests(const Library &library, const Appliance &appliance)
 {
-    return library.test(appliance, "ground_path.ohm").test != nullptr && library.test(appliance, "power_cord_terminal.iso").test != nullptr;
+    return library.test(appliance, "ground_path.ohm").test != nullptr &&
+           library.test(appliance, "power_cord_terminal.iso").test != nullptr;
 }
 
 std::optional<Denial> notUsable(const Content &content, const std::string &tree)
@@ -46,7 +47,9 @@ Expected<Session, Denial> Session::begin(const Content &content, Snapshot snapsh
     snapshot.hardWired = appliance.hardWired;
     if (!appliance.hardWired && hasFrameTests(*content.library, appliance))
         snapshot.frameTests = {"ground_path.ohm", "power_cord_terminal.iso"};
-    snapshot.hashes = content.library->hashes.empty() ? snapshot.hashes : std::map<std::string, std::string>(content.library->hashes.begin(), content.library->hashes.end());
+    snapshot.hashes = content.library->hashes.empty()
+                          ? snapshot.hashes
+                          : std::map<std::string, std::string>(content.library->hashes.begin(), content.library->hashes.end());
     Session session(content, std::move(process), std::move(keep));
     Event started;
     started.what = Event::What::Started;
@@ -59,7 +62,8 @@ Expected<Session, Denial> Session::begin(const Content &content, Snapshot snapsh
     return session;
 }
 
-Expected<Session, Denial> Session::resume(const Content &content, std::vector<Event> events, std::string process, Instant now, Keep keep)
+Expected<Session, Denial> Session::resume(const Content &content, std::vector<Event> events, std::string process, Instant now,
+                                          Keep keep)
 {
     if (events.empty() || events.front().what != Event::What::Started || !events.front().snapshot)
         return unexpected(Denial{"bad_message", "This job has no beginning.", {}});
@@ -69,7 +73,8 @@ Expected<Session, Denial> Session::resume(const Content &content, std::vector<Ev
     const std::string key = events.front().snapshot->tree;
     const auto then = events.front().snapshot->hashes.find(key);
     const auto today = content.library->hashes.find(key);
-    const bool changed = then != events.front().snapshot->hashes.end() && today != content.library->hashes.end() && then->second != today->second;
+    const bool changed =
+        then != events.front().snapshot->hashes.end() && today != content.library->hashes.end() && then->second != today->second;
     session.m_events = std::move(events);
     session.recompute();
     if (changed) {
@@ -138,6 +143,11 @@ void Session::recompute()
     const Abilities abilities = abilitiesOf(m_gate);
     m_facts = factsFrom(effective(m_events), *m_content.library, abilities);
     m_deduction = deduce(m_facts, abilities, openPlacesOf(m_gate), &m_deduction, &before);
+}
+
+Verdict Session::verdict() const
+{
+    return withHazards(verdictOf(m_deduction.ruling), hazardsOf(m_gate));
 }
 
 Wanted Session::frameTestOf(const Screening &screening) const
@@ -226,24 +236,43 @@ std::optional<Denial> Session::handle(const Command &command, Instant now)
     }
     Maybe denial;
     switch (command.what) {
-    case Command::What::State: break;
-    case Command::What::Reading: denial = takeReading(command, at); break;
-    case Command::What::Answer: denial = takeAnswer(command, at); break;
+    case Command::What::State:
+        break;
+    case Command::What::Reading:
+        denial = takeReading(command, at);
+        break;
+    case Command::What::Answer:
+        denial = takeAnswer(command, at);
+        break;
     case Command::What::Confirm:
-    case Command::What::Acknowledge: denial = takeConfirm(command, at); break;
+    case Command::What::Acknowledge:
+        denial = takeConfirm(command, at);
+        break;
     case Command::What::Decline:
-    case Command::What::Detour: denial = takeDecline(command, at); break;
-    case Command::What::Stop: denial = takeStop(command, at); break;
-    case Command::What::Amend: denial = takeAmend(command, at); break;
-    case Command::What::Prove: denial = takeProve(command, at); break;
-    case Command::What::Energized: denial = takeEnergized(command, at); break;
+    case Command::What::Detour:
+        denial = takeDecline(command, at);
+        break;
+    case Command::What::Stop:
+        denial = takeStop(command, at);
+        break;
+    case Command::What::Amend:
+        denial = takeAmend(command, at);
+        break;
+    case Command::What::Prove:
+        denial = takeProve(command, at);
+        break;
+    case Command::What::Energized:
+        denial = takeEnergized(command, at);
+        break;
     case Command::What::Choose:
     case Command::What::Skip:
     case Command::What::Undo:
     case Command::What::Park:
     case Command::What::Outcome:
     case Command::What::Sheet:
-    case Command::What::MeterChanged: denial = takeOther(command, at); break;
+    case Command::What::MeterChanged:
+        denial = takeOther(command, at);
+        break;
     }
     if (!denial)
         advance(at);

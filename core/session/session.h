@@ -61,6 +61,8 @@ public:
     const GateState &gate() const { return m_gate; }
     const Presentation &presentation() const { return m_presentation; }
     bool saved() const { return m_saved; }
+    // What the ruling and what was found on the way amount to.
+    Verdict verdict() const;
     Instant at() const { return m_events.back().at; }
     Abilities abilities() const { return abilitiesOf(m_gate); }
 

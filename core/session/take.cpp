@@ -56,6 +56,12 @@ std::string outcomeOf(const Facts &after, const std::string &test)
     return state.name == ReadingName::Good || state.name == ReadingName::Tone ? "good" : "failed";
 }
 
+bool isWayOut(std::string_view way)
+{
+    constexpr std::string_view kOut[] = {"decline", "never", "cannot_reach_plug", "can_reach_plug", "not_in_sight"};
+    return std::ranges::find(kOut, way) != std::end(kOut);
+}
+
 bool isOption(const Presentation &p, const Facts &facts, const std::string &value)
 {
     const auto among = [&](const std::vector<std::string> &answers) {
@@ -175,6 +181,7 @@ Maybe Session::takeAnswer(const Command &command, Instant at)
         e.test = wanted.id;
     e.request = m_presentation.request;
     e.outcome = "good";
+    e.veto = vetoOfAnswer(m_facts.machine, wanted.id, command.value);
     if (wanted.what == Wanted::What::Run && command.value == "same")
         e.boxes = replacedBy(m_deduction);
     return offer(std::move(e));
@@ -212,15 +219,23 @@ Maybe Session::takeConfirm(const Command &command, Instant at)
         return screening.screen == Screen::S3
                    ? Denial{"reading_needed", "A tick proves nothing here: type what the meter shows.", {}}
                    : Denial{"not_now", hold ? "A hold point is acknowledged." : "This is confirmed, not acknowledged.", {}};
+    if (!command.way.empty() && std::ranges::find(screening.ways, command.way) == screening.ways.end())
+        return Denial{"bad_message", "This screen has no such way on.", screening.ways};
+    if (isWayOut(command.way)) {
+        Command out = command;
+        out.what = command.way == "decline" || command.way == "never" ? Command::What::Decline : Command::What::Detour;
+        out.never = command.way == "never";
+        return takeDecline(out, at);
+    }
     if (!command.step.empty() && command.step != m_presentation.request.step && command.step != word(screening.screen))
         return Denial{"other_step", "The hold point on the screen is for another step.", {}};
     Event e = event(hold ? Event::What::Acknowledged : Event::What::Confirmed, at, command);
     e.step = std::string(word(screening.screen));
     e.test = m_presentation.request.test;
     e.request = m_presentation.request;
-    e.value = command.way;
-    if (screening.screen == Screen::S9 && e.value.empty()) // one plain confirm: as dead as it gets here
-        e.value = m_gate.facts.hardWired || m_gate.plugOutOfReach ? "breaker" : "plug";
+    e.value = command.way == "confirm" || command.way == "acknowledge" ? std::string() : command.way;
+    if (screening.screen == Screen::S9 && e.value.empty()) // a plain yes says no more than the least of the ways
+        e.value = screening.ways.front();
     e.boxes = command.boxes.value_or(std::vector<std::string>{});
     if (!command.boxes)
         for (const Box &box : screening.boxes)
@@ -237,6 +252,8 @@ Maybe Session::takeDecline(const Command &command, Instant at)
     Event e = event(detour ? Event::What::Detour : Event::What::Declined, at, command);
     e.step = std::string(word(screening.screen));
     if (detour) {
+        if (std::ranges::find(screening.ways, command.way) == screening.ways.end())
+            return Denial{"bad_message", "This screen has no such way on.", screening.ways};
         e.value = command.way;
         return offer(std::move(e));
     }
@@ -252,9 +269,9 @@ Maybe Session::takeStop(const Command &command, Instant at)
     if (why == "mistake")
         return offer(event(Event::What::Mistake, at, command));
     const bool notGas = why == "not_gas" || (m_gate.power == Power::Stopped && why != "gas" && why != "co");
-    const std::string kind = why == "not_gas" ? "alarm" : why;
-    if (!alarmNamed(kind))
-        return Denial{"bad_message", "Stop takes why: gas, co, shock, smoke, spark, water.", {}};
+    std::string kind = why == "not_gas" ? "alarm" : why;
+    if (!alarmNamed(kind)) // danger of a sort nobody knows: the worst case
+        kind = notGas ? "alarm" : "gas";
     Event e = event(notGas ? Event::What::NotGas : Event::What::Stopped, at, command);
     e.value = kind;
     return offer(std::move(e));

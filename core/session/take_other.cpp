@@ -40,14 +40,16 @@ std::optional<Amount> plateOhm(std::string_view typed)
 bool isKnown(const Facts &facts, const std::string &id)
 {
     const Step *step = facts.machine.tree == nullptr ? nullptr : facts.machine.tree->step(id);
-    return facts.machine.library->test(*facts.machine.appliance, id).test != nullptr || (step != nullptr && step->what != Step::What::Test);
+    return facts.machine.library->test(*facts.machine.appliance, id).test != nullptr ||
+           (step != nullptr && step->what != Step::What::Test);
 }
 
 Maybe notPossible(const Facts &facts, const Abilities &abilities, const std::string &id)
 {
     const Step *step = facts.machine.tree == nullptr ? nullptr : facts.machine.tree->step(id);
-    const bool can = step != nullptr && step->what != Step::What::Test ? canDoStep(facts, abilities, *step)
-                                                                       : canDo(facts, abilities, facts.machine.library->test(*facts.machine.appliance, id));
+    const bool can = step != nullptr && step->what != Step::What::Test
+                         ? canDoStep(facts, abilities, *step)
+                         : canDo(facts, abilities, facts.machine.library->test(*facts.machine.appliance, id));
     if (can)
         return std::nullopt;
     return Denial{"not_possible", "With this meter, on this machine and in this job that test cannot be done.", {}};
@@ -96,7 +98,8 @@ Maybe Session::takeOther(const Command &command, Instant at)
             return Denial{"nothing_to_undo", "There is nothing to take back.", {}};
         return offer(std::move(e));
     }
-    case Command::What::Park: return offer(event(Event::What::Left, at, command));
+    case Command::What::Park:
+        return offer(event(Event::What::Left, at, command));
     case Command::What::Outcome: {
         Event e = event(Event::What::Outcome, at, command);
         e.value = command.value;
@@ -134,7 +137,8 @@ Maybe Session::takeOther(const Command &command, Instant at)
     case Command::What::Amend:
     case Command::What::Prove:
     case Command::What::Energized:
-    case Command::What::Stop: break;
+    case Command::What::Stop:
+        break;
     }
     return Denial{"bad_message", "That is not understood.", {}};
 }
@@ -151,8 +155,10 @@ Expected<Event, Denial> Session::amended(int number, const std::string &value) c
     e.value = value;
     e.step = target->step;
     e.test = target->test;
-    if (target->what == Event::What::Answered && target->step != "S0")
+    if (target->what == Event::What::Answered && target->step != "S0") {
+        e.veto = vetoOfAnswer(m_facts.machine, target->test.empty() ? target->step : target->test, value);
         return e;
+    }
     if (target->what != Event::What::Read || target->step == "S10" || target->reported)
         return unexpected(Denial{"cannot_amend", "Only answers and readings can be changed.", {}});
     Measure measure = Measure::VoltageAc;
@@ -164,7 +170,8 @@ Expected<Event, Denial> Session::amended(int number, const std::string &value) c
     }
     const auto understood = understand(value, measure, m_facts.machine.meter);
     if (!understood)
-        return unexpected(Denial{std::string(word(understood.error().code)), understood.error().text, understood.error().suggestions});
+        return unexpected(
+            Denial{std::string(word(understood.error().code)), understood.error().text, understood.error().suggestions});
     e.reading = understood->reading;
     if (target->reading)
         e.reading->with = target->reading->with;

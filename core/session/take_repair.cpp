@@ -18,7 +18,7 @@ void Session::tellRepaired(const std::string &test, Instant at, const Command &c
 // A veto stands until the reading that found it was repaired and reads good: it is the first thing asked for.
 Session::Maybe Session::takeProve(const Command &command, Instant at)
 {
-    const Verdict verdict = verdictOf(m_deduction.ruling);
+    const Verdict verdict = this->verdict();
     const bool repaired = verdict.kind == Verdict::Kind::Replace || verdict.kind == Verdict::Kind::Fix;
     if (!m_presentation.end || m_presentation.screening.what == Screening::What::Insert || !repaired)
         return Denial{"not_now", "A repair is proven once there is a verdict that asks for one.", {}};

@@ -1,3 +1,4 @@
+#include "core/base/text.h"
 #include "core/gate/inside.h"
 #include "core/reading/understand.h"
 #include "core/session/names.h"
@@ -173,6 +174,29 @@ std::string reasonFor(const Session &session, const Wanted &wanted)
     return {};
 }
 
+// The gate counts ids; a person reads names.
+std::string named(const std::string &ids, const auto &nameOfOne)
+{
+    std::vector<std::string> names;
+    for (const std::string_view id : split(ids, ','))
+        if (!trimmed(id).empty())
+            names.push_back(nameOfOne(trimmed(id)));
+    return joined(names, "; ");
+}
+
+void nameParams(StepView &v, const Machine &machine)
+{
+    const auto wire = [&](std::string_view id) { return wireName(machine, id); };
+    const auto cover = [&](std::string_view id) { return coverName(machine, id); };
+    for (const char *key : {"wires", "left_off"})
+        if (const auto at = v.params.find(key); at != v.params.end())
+            at->second = named(at->second, wire);
+    if (const auto at = v.params.find("covers"); at != v.params.end())
+        at->second = named(at->second, cover);
+    if (const auto at = v.params.find("cover"); at != v.params.end())
+        at->second = cover(at->second);
+}
+
 void fillSafety(StepView &v, const Session &session, const Presentation &p)
 {
     const Screening &s = p.screening;
@@ -181,12 +205,13 @@ void fillSafety(StepView &v, const Session &session, const Presentation &p)
     v.pair = s.pair;
     v.conditions = s.notes;
     v.params = s.params;
+    nameParams(v, session.facts().machine);
     v.waitS = s.waitS;
     v.boxes = putBackNames(session, s.boxes);
     const auto texts = session.content().safety->screens.find(v.screen);
     for (const std::string &way : s.ways)
         v.ways.push_back({way, texts != session.content().safety->screens.end() && texts->second.ways.contains(way)
-                                   ? filled(texts->second.ways.at(way), s.params)
+                                   ? filled(texts->second.ways.at(way), v.params)
                                    : way});
     v.answers.clear();
     v.test.clear();
@@ -215,7 +240,7 @@ void fillSafety(StepView &v, const Session &session, const Presentation &p)
     v.good.reset();
     if (texts != session.content().safety->screens.end()) {
         v.text.clear();
-        for (const SafetyLine &line : linesOf(texts->second, s.notes, s.params))
+        for (const SafetyLine &line : linesOf(texts->second, s.notes, v.params))
             v.text += (v.text.empty() ? "" : " ") + line.text;
     }
 }
@@ -293,7 +318,9 @@ StepView stepView(const Session &session)
     } else {
         fillTest(v, session, p.wanted);
     }
-    if (v.why.empty())
+    if (facts.ran.contains(p.wanted.id))
+        v.why = session.content().phrases->say("reason.ran");
+    else if (v.why.empty())
         v.why = reasonFor(session, p.wanted);
     if (!p.end) {
         v.minutes = minutesOf(facts, openPlacesOf(session.gate()), p.wanted.id);

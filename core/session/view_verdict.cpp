@@ -160,7 +160,7 @@ VerdictView verdictView(const Session &session, const std::vector<ComponentView>
 {
     const Phrases &phrases = *session.content().phrases;
     const Machine &machine = session.facts().machine;
-    const Verdict verdict = verdictOf(session.deduction().ruling);
+    const Verdict verdict = session.verdict();
     VerdictView v;
     v.kind = verdict.kind;
     v.headline = headlineOf(session, verdict);
@@ -198,6 +198,14 @@ VerdictView verdictView(const Session &session, const std::vector<ComponentView>
         if (std::ranges::find(v.conditions, cause) == v.conditions.end() &&
             machine.appliance->component(componentOf(cause)) == nullptr)
             v.conditions.push_back(cause);
+    std::vector<std::string> dangers;
+    for (const std::string &danger : verdict.hazards)
+        dangers.push_back(phrases.say("danger." + danger));
+    if (!dangers.empty() && verdict.kind == Verdict::Kind::Call) {
+        v.sentence = dangers.front() + (v.sentence.empty() ? "" : " " + v.sentence);
+        dangers.erase(dangers.begin());
+    }
+    v.notes.insert(v.notes.begin(), dangers.begin(), dangers.end());
     if (verdict.kind == Verdict::Kind::NotProven) {
         v.proof.clear();
         sayNotProven(v, session);
@@ -237,7 +245,8 @@ StateView viewOf(const Session &session)
     v.components = componentViews(session);
     v.suspects = suspectViews(session, v.components);
     const bool end = session.presentation().end && session.presentation().screening.what != Screening::What::Insert;
-    v.offers = offersOf(session, end);
+    if (!session.gate().refused.off) // it may still be on: nothing more is offered
+        v.offers = offersOf(session, end);
     if (end)
         v.verdict = verdictView(session, v.components);
     v.way = wayViews(session);

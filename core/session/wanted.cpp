@@ -131,9 +131,8 @@ Wanted next(const Facts &facts, const Deduction &d)
 {
     if (facts.proving)
         return proofOfRepair(facts);
-    for (const Ask &ask : facts.machine.appliance->asks)
-        if (!facts.machine.answers.contains(ask.id))
-            return {Wanted::What::Ask, Wanted::Reason::Tree, ask.id, {}, 0, false, false, {}};
+    if (const Ask *ask = facts.machine.appliance->nextAsk(facts.machine.answers))
+        return {Wanted::What::Ask, Wanted::Reason::Tree, ask->id, {}, 0, false, false, {}};
     if (const auto w = unfinished(facts))
         return *w;
     if (facts.chosen)

@@ -16,6 +16,7 @@ struct Ask
     std::string id, ask;
     std::vector<std::string> answers;
     std::map<std::string, std::string> says; // answer -> how it is put to a person
+    Only only; // by answers to questions before it; not asked otherwise
     Place place;
 };
 
@@ -96,6 +97,7 @@ struct Appliance
     std::vector<Test> loops;
     Place place;
 
+    const Ask *nextAsk(const Answers &answers) const; // the first that is to be put and has no answer yet; nullptr: none
     const Component *component(std::string_view id) const;
     const ServicePlace *servicePlace(std::string_view id) const;
     const Test *loop(std::string_view id) const;

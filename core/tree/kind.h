@@ -69,6 +69,9 @@ struct Path
     Place place;
 };
 
+// What was seen that forbids power on this machine until it was looked after: words of a file. "" none.
+inline constexpr std::string_view kDangers[] = {"damaged_cord", "trips_again", "hot_when_off", "water", "smoke", "sparks", "shock", "door_latch"};
+
 struct FailureMode
 {
     std::string id; // open, short, ground, ... or a combined mode of the kind's own (open_ground)
@@ -76,6 +79,7 @@ struct FailureMode
     std::map<std::string, Shown> paths; // what a path becomes
     std::string cure; // "" = the kind's
     std::string say;  // one plain sentence: what is wrong with the part
+    std::string danger; // of kDangers: an answer that speaks for this mode alone forbids power
     Place place;
 };
 

@@ -117,6 +117,11 @@ const Component *Appliance::component(std::string_view wanted) const { return by
 const ServicePlace *Appliance::servicePlace(std::string_view wanted) const { return byId(places, wanted); }
 const Test *Appliance::loop(std::string_view wanted) const { return byId(loops, wanted); }
 const ConditionUse *Appliance::condition(std::string_view wanted) const { return byId(conditions, wanted); }
+const Ask *Appliance::nextAsk(const Answers &answers) const
+{
+    const auto at = std::ranges::find_if(asks, [&](const Ask &a) { return !answers.contains(a.id) && holds(a.only, answers); });
+    return at == asks.end() ? nullptr : &*at;
+}
 const Ask *Appliance::asked(std::string_view wanted) const { return byId(asks, wanted); }
 
 const Then *Step::thenFor(std::string_view reading) const

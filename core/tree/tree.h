@@ -27,6 +27,7 @@ struct Step
     std::string at, touches;
     std::vector<std::string> changes; // suspects or components that a `do` changes
     std::vector<std::string> unsure;
+    std::map<std::string, std::string> danger; // answer -> of kDangers
     std::map<std::string, std::vector<std::string>> shows; // answer -> suspects it speaks for, instead of its `then`
     double sensitivity = .85, falseAlarm = .06;
     double minutes = 0; // filled in by the loader

@@ -73,6 +73,7 @@ struct Verdict
     Kind kind = Kind::NotProven;
     std::vector<Proven> items; // parts first
     std::string trade;         // Call, or who fits the part
+    std::vector<std::string> hazards; // found on the way, see hazard.h
 };
 std::string_view word(Verdict::Kind kind);
 // What the ruling amounts to: what explains the complaint first; also-found items stay in the list.

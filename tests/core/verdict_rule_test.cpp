@@ -15,7 +15,7 @@ protected:
     {
         Kind fuse;
         fuse.id = fuse.name = "fuse";
-        fuse.fails = {{"open", 100, {}, "", "", {}}};
+        fuse.fails = {{"open", 100, {}, "", "", "", {}}};
         fuse.tests = {test("ohm")};
         fuse.buyNeeds["else"] = {"ohm"};
         fuse.lookBehind["duct"] = .6;

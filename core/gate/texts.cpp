@@ -1,5 +1,7 @@
 #include "core/gate/texts.h"
 
+#include "core/base/text.h"
+
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
@@ -250,10 +252,10 @@ std::string filled(std::string_view text, const std::map<std::string, std::strin
 
 bool holds(std::string_view condition, const std::vector<std::string> &notes)
 {
-    if (condition.empty())
-        return true;
-    const bool unless = condition.front() == '!';
-    return (std::ranges::find(notes, condition.substr(unless ? 1 : 0)) != notes.end()) != unless;
+    return std::ranges::all_of(split(condition, ' '), [&](std::string_view word) {
+        const bool unless = word.starts_with('!');
+        return word.empty() || (std::ranges::find(notes, word.substr(unless ? 1 : 0)) != notes.end()) != unless;
+    });
 }
 
 std::vector<SafetyLine> linesOf(const SafetyText &text, const std::vector<std::string> &notes,

@@ -13,7 +13,7 @@ namespace core {
 struct SafetyLine
 {
     std::string text;
-    std::string when; // name of the condition it is shown under; "" always; "!name": unless
+    std::string when; // what it is shown under, all of it: "name", "!name" unless, "name !other" both; "" always
     bool bold = false; // hazard and consequence
     friend bool operator==(const SafetyLine &, const SafetyLine &) = default;
 };

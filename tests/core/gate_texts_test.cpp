@@ -200,6 +200,9 @@ TEST(GateTexts, FillsWordsOnceAsPlainText)
     EXPECT_FALSE(holds("x", {}));
     EXPECT_TRUE(holds("!x", {}));
     EXPECT_FALSE(holds("!x", {"x"}));
+    EXPECT_TRUE(holds("x !y", {"x"}));
+    EXPECT_FALSE(holds("x !y", {"x", "y"}));
+    EXPECT_FALSE(holds("x y", {"x"}));
 }
 
 TEST(GateTexts, BrokenFilesAreErrorsByValue)

@@ -5,10 +5,8 @@
 #include "app/store/event_file.h"
 #include "app/store/job_folder.h"
 #include "core/base/text.h"
-#include "core/check/check.h"
 #include "core/session/event_text.h"
 
-#include <algorithm>
 #include <fmt/format.h>
 #include <iostream>
 #include <nlohmann/json.hpp>
@@ -45,6 +43,29 @@ int fail(const std::string &text, int status)
     return status;
 }
 
+// A file for the job's events, made when there is the first: a job that is refused leaves none.
+core::Session::Keep keptFromTheFirst()
+{
+    struct Place
+    {
+        std::unique_ptr<EventFile> log;
+        bool failed = false;
+    };
+    return [place = std::make_shared<Place>()](const core::Event &e) {
+        if (!place->log && !place->failed) {
+            const auto folder = jobFolder();
+            auto created =
+                folder ? EventFile::create(*folder) : Stored<std::unique_ptr<EventFile>>(core::unexpected(folder.error()));
+            place->failed = !created;
+            if (created)
+                place->log = std::move(*created);
+            else
+                std::cerr << core::printable(created.error().text) << '\n';
+        }
+        return place->log && place->log->append(core::toLine(e)).has_value();
+    };
+}
+
 } // namespace
 
 int runList(const Choices &choices)
@@ -61,7 +82,8 @@ int runList(const Choices &choices)
         std::cout << core::printable(appliance.name) << '\n';
         for (const auto &[treeId, tree] : library.trees)
             if (tree.appliance == id)
-                std::cout << fmt::format("  {:<28} {}{}\n", treeId, core::printable(tree.complaint), isUsable(library, treeId) ? "" : "  (has faults: run check)");
+                std::cout << fmt::format("  {:<28} {}{}\n", treeId, core::printable(tree.complaint),
+                                         isUsable(library, treeId) ? "" : "  (has faults: run check)");
     }
     return 0;
 }
@@ -71,45 +93,13 @@ int runSession(const Choices &choices)
     const auto files = loadContent(dataFolder(), userFolder());
     if (!files)
         return fail(files.error(), 66);
-    std::unique_ptr<EventFile> log;
-    const auto keepFor = [&](const core::Snapshot &snapshot) -> core::Session::Keep {
-        if (!choices.keep || snapshot.toldClock)
-            return {};
-        const auto folder = jobFolder();
-        auto created = folder ? EventFile::create(*folder) : Stored<std::unique_ptr<EventFile>>(core::unexpected(folder.error()));
-        if (!created) {
-            std::cerr << core::printable(created.error().text) << '\n';
-            return [](const core::Event &) { return false; };
-        }
-        log = std::move(*created);
-        return [&log](const core::Event &e) { return log->append(core::toLine(e)).has_value(); };
+    const auto keepFor = [&](const core::Snapshot &snapshot) {
+        return !choices.keep || snapshot.toldClock ? core::Session::Keep() : keptFromTheFirst();
     };
     Protocol protocol(files->content(), keepFor);
     for (std::string line; std::getline(std::cin, line);)
         std::cout << protocol.answer(line, core::now()) << std::endl;
     return 0;
-}
-
-int runCheck(const Choices &choices)
-{
-    std::vector<std::filesystem::path> folders(choices.paths.begin(), choices.paths.end());
-    for (const auto &path : folders)
-        if (std::error_code gone; !std::filesystem::exists(path, gone))
-            return fail("there is nothing at " + path.string(), 66);
-    const std::filesystem::path shipped = dataFolder() / "trees";
-    const auto isShipped = [&](const std::filesystem::path &p) { std::error_code e; return std::filesystem::equivalent(p, shipped, e); };
-    if (std::ranges::none_of(folders, isShipped)) // a tree alone is checked against the shipped kinds and appliances
-        folders.push_back(shipped);
-    core::Loaded loaded = core::loadFolders(folders);
-    std::vector<core::Diagnostic> found = std::move(loaded.diagnostics);
-    const auto files = loadContent(dataFolder(), userFolder());
-    if (files)
-        for (core::Diagnostic &d : core::checkContent({&loaded.library, &files->phrases, &files->safety}))
-            found.push_back(std::move(d));
-    core::sortByPlace(found);
-    for (const core::Diagnostic &d : found)
-        std::cout << core::toText(d) << '\n';
-    return core::hasFault(found) ? 1 : 0;
 }
 
 } // namespace app

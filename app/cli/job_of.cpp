@@ -72,7 +72,7 @@ core::Expected<core::Session, std::string> JobOf::resume(const core::Content &co
     return std::move(*session);
 }
 
-core::Expected<core::Session, std::string> jobAsItWas(const core::Content &content, const std::string &fileOrId)
+core::Expected<JobAsItWas, std::string> jobAsItWas(const core::Content &content, const std::string &fileOrId)
 {
     const auto job = readJob(fileFor(fileOrId));
     if (!job)
@@ -83,7 +83,24 @@ core::Expected<core::Session, std::string> jobAsItWas(const core::Content &conte
     auto session = core::Session::asItWas(content, std::move(*events));
     if (!session)
         return core::unexpected(session.error().text);
-    return std::move(*session);
+    return JobAsItWas{std::move(*session), job->state == StoredJob::State::Damaged, job->note};
+}
+
+Record recordOfJob(const JobAsItWas &job, const std::string &name)
+{
+    Record record = recordOf(job.session, name);
+    if (job.damaged) {
+        record.verdict = "Damaged: no verdict";
+        record.sentence = job.note + " What follows is what stood before the damage, and nothing may be concluded from it.";
+        record.proven = false;
+        for (std::string *line : {&record.basis, &record.proof, &record.outcome})
+            line->clear();
+        record.causes.clear();
+        record.prove.clear();
+    } else if (!job.note.empty()) {
+        record.notes.insert(record.notes.begin(), job.note);
+    }
+    return record;
 }
 
 } // namespace app

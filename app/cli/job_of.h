@@ -1,5 +1,6 @@
 #pragma once
 // A job and the file it is kept in, for the terminal faces.
+#include "app/paper/record.h"
 #include "app/store/event_file.h"
 #include "core/session/session.h"
 
@@ -12,6 +13,7 @@ public:
     core::Expected<core::Session, std::string> begin(const core::Content &content, core::Snapshot snapshot);
     core::Expected<core::Session, std::string> resume(const core::Content &content, const std::string &fileOrId);
     const std::string &note() const { return m_note; }
+    std::string id() const { return m_log == nullptr ? std::string() : m_log->id(); } // "": not kept
 
 private:
     core::Session::Keep keep();
@@ -21,6 +23,14 @@ private:
 };
 
 // The job as it was, without writing to it: for its record.
-core::Expected<core::Session, std::string> jobAsItWas(const core::Content &content, const std::string &fileOrId);
+struct JobAsItWas
+{
+    core::Session session;
+    bool damaged = false; // only the entries before the damage are in it
+    std::string note;     // what is wrong with the file, as a sentence; "" if nothing is
+};
+core::Expected<JobAsItWas, std::string> jobAsItWas(const core::Content &content, const std::string &fileOrId);
+// No verdict stands on a job of which a part is missing.
+Record recordOfJob(const JobAsItWas &job, const std::string &name);
 
 } // namespace app

@@ -6,7 +6,9 @@
 
 int main(int argc, char **argv)
 {
-    CLI::App cli{"Meter First: from a complaint to a part proven bad by a reading. Local codes and licensed practice stand above this program.", "meterfirst-cli"};
+    CLI::App cli{"Meter First: from a complaint to a part proven bad by a reading. Local codes and licensed practice stand above "
+                 "this program.",
+                 "meterfirst-cli"};
     cli.set_version_flag("--version", "meterfirst-cli " METERFIRST_VERSION);
     cli.require_subcommand(1);
     app::Choices choices;

@@ -1,15 +1,15 @@
 #pragma once
 // The JSON lines of `meterfirst-cli session`: one object in, one object out. Fields may be added, none renamed.
-#include "core/session/session.h"
+#include "app/cli/message.h"
 #include "core/session/view.h"
 
+#include <functional>
 #include <memory>
 #include <string>
-#include <string_view>
 
 namespace app {
 
-// One conversation: at most one job. Every line gets one line; nothing a line holds can end it.
+// One conversation: at most one job at a time. Every line gets one line; nothing a line holds can end it.
 class Protocol
 {
 public:
@@ -21,14 +21,16 @@ public:
     const core::Session *session() const { return m_session.get(); }
 
 private:
+    std::string start(const nlohmann::json &object, core::Instant now);
+    nlohmann::json parkOpen(core::Instant now);
+    std::string stateNow(nlohmann::json more = nlohmann::json::object());
+
     core::Content m_content;
     KeepFor m_keepFor;
     std::unique_ptr<core::Session> m_session;
     std::size_t m_told = 0; // events already in an answer
 };
 
-// A message's object as a command; the denial says what is wrong with it.
-core::Expected<core::Command, core::Denial> commandIn(std::string_view json);
 std::string denied(const core::Denial &denial);
 
 } // namespace app

@@ -13,21 +13,25 @@ namespace app {
 int runRecord(const Choices &choices, int argc, char **argv)
 {
     const auto files = loadContent(dataFolder(), userFolder());
-    const core::Expected<core::Session, std::string> session = files ? jobAsItWas(files->content(), choices.job) : core::Expected<core::Session, std::string>(core::unexpected(files.error()));
-    if (!session) {
-        std::cerr << core::printable(session.error()) << '\n';
+    const auto job = files ? jobAsItWas(files->content(), choices.job)
+                           : core::Expected<JobAsItWas, std::string>(core::unexpected(files.error()));
+    if (!job) {
+        std::cerr << core::printable(job.error()) << '\n';
         return 66;
     }
-    const Record record = recordOf(*session, std::filesystem::path(choices.job).stem().string());
+    const Record record = recordOfJob(*job, std::filesystem::path(choices.job).stem().string());
+    const int done = job->damaged ? 66 : 0;
+    if (!job->note.empty())
+        std::cerr << core::printable(job->note) << '\n';
     if (choices.pdf.empty()) {
         std::cout << core::printable(recordText(record));
-        return 0;
+        return done;
     }
     qputenv("QT_QPA_PLATFORM", "offscreen"); // fonts without a display
     QGuiApplication application(argc, argv);
     QString fault;
     if (writeRecordPdf(QString::fromStdString(choices.pdf), record, &fault))
-        return 0;
+        return done;
     std::cerr << "cannot write " << core::printable(choices.pdf) << ": " << core::printable(fault.toStdString()) << '\n';
     return 74;
 }

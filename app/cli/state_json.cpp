@@ -46,7 +46,8 @@ Json withJson(const std::vector<core::Demanded> &demanded)
     for (const core::Demanded &d : demanded) {
         Json item{{"id", d.id}, {"text", d.text}};
         if (d.limits)
-            item["limits"] = core::written({d.limits->lo, core::Unit::None}) + " to " + core::written({d.limits->hi, core::Unit::Celsius});
+            item["limits"] =
+                core::written({d.limits->lo, core::Unit::None}) + " to " + core::written({d.limits->hi, core::Unit::Celsius});
         list.push_back(std::move(item));
     }
     return list;
@@ -86,7 +87,8 @@ void addSafety(Json &j, const StepView &step)
 Json stepJson(const core::StateView &view)
 {
     const StepView &step = view.step;
-    Json j{{"id", step.id}, {"kind", word(step.kind)}, {"text", step.text}, {"title", step.title}, {"power", word(view.power)}, {"minutes", step.minutes}};
+    Json j{{"id", step.id},       {"kind", word(step.kind)},   {"text", step.text},
+           {"title", step.title}, {"power", word(view.power)}, {"minutes", step.minutes}};
     if (!step.test.empty())
         j["test"] = step.test;
     if (!step.why.empty())
@@ -106,32 +108,58 @@ Json stepJson(const core::StateView &view)
 
 Json verdictJson(const core::VerdictView &v)
 {
-    return {{"kind", word(v.kind)}, {"parts", v.parts}, {"conditions", v.conditions}, {"proof", v.proof}, {"look_behind", v.lookBehind}, {"call", v.call},
-            {"why", v.why}, {"headline", v.headline}, {"text", v.sentence}, {"notes", v.notes}, {"also_found", v.alsoFound}, {"refused", v.refused},
-            {"prove", v.prove}, {"would_change", v.wouldChange}, {"basis", v.basis}};
+    return {{"kind", word(v.kind)},
+            {"parts", v.parts},
+            {"conditions", v.conditions},
+            {"proof", v.proof},
+            {"look_behind", v.lookBehind},
+            {"call", v.call},
+            {"why", v.why},
+            {"headline", v.headline},
+            {"text", v.sentence},
+            {"notes", v.notes},
+            {"also_found", v.alsoFound},
+            {"refused", v.refused},
+            {"prove", v.prove},
+            {"would_change", v.wouldChange},
+            {"basis", v.basis}};
 }
 
 Json stopJson(const core::StateView &view)
 {
-    return {{"kind", "call"}, {"parts", Json::array()}, {"conditions", Json::array()}, {"proof", ""}, {"look_behind", Json::array()},
-            {"call", view.step.screen}, {"why", Json::array({view.step.text})}};
+    return {{"kind", "call"},
+            {"parts", Json::array()},
+            {"conditions", Json::array()},
+            {"proof", ""},
+            {"look_behind", Json::array()},
+            {"call", view.step.screen},
+            {"why", Json::array({view.step.text})}};
 }
 
 } // namespace
 
 Json stateJson(const core::StateView &view, const core::Session &session, std::size_t eventsFrom)
 {
-    Json j{{"tree", view.tree}, {"step", stepJson(view)}, {"power", word(view.power)}, {"wires_pulled", names(view.wiresPulled)}, {"covers_open", names(view.coversOpen)}};
+    Json j{{"tree", view.tree},
+           {"step", stepJson(view)},
+           {"power", word(view.power)},
+           {"wires_pulled", names(view.wiresPulled)},
+           {"covers_open", names(view.coversOpen)}};
     j["suspects"] = Json::array();
     for (const core::SuspectView &s : view.suspects)
-        j["suspects"].push_back({{"id", s.id}, {"component", s.component}, {"probability", s.probability}, {"standing", word(s.standing)}});
+        j["suspects"].push_back(
+            {{"id", s.id}, {"component", s.component}, {"probability", s.probability}, {"standing", word(s.standing)}});
     if (session.deduction().dictionary)
         j["not_listed"] = {{"quiet", session.deduction().belief.now.quiet}, {"loud", session.deduction().belief.now.loud}};
     j["offers"] = Json::array();
     for (const core::Offer &o : view.offers)
-        j["offers"].push_back({{"test", o.test}, {"title", o.title}, {"minutes", o.minutes}, {"why", o.why}, {"energized", o.energized}});
+        j["offers"].push_back(
+            {{"test", o.test}, {"title", o.title}, {"minutes", o.minutes}, {"why", o.why}, {"energized", o.energized}});
     if (view.atRisk)
-        j["at_risk"] = {{"component", view.atRisk->component}, {"price", view.atRisk->price}, {"basis", "judgement"}, {"minutes", view.atRisk->minutes}};
+        j["at_risk"] = {{"component", view.atRisk->component},
+                        {"price", view.atRisk->price},
+                        {"basis", "judgement"},
+                        {"minutes", view.atRisk->minutes}};
     if (view.verdict)
         j["verdict"] = verdictJson(*view.verdict);
     else if (view.step.kind == StepView::Kind::Verdict)

@@ -3,10 +3,18 @@
 #include "core/diag/diagnostic.h"
 #include "core/session/session.h"
 
+#include <array>
+#include <functional>
+
 namespace core {
 
-// All of the below, sorted by place. Trees and cases that have faults of their own are passed over.
-std::vector<Diagnostic> checkContent(const Content &content);
+// Whether a check is about this file.
+using IsNamed = std::function<bool(const std::string &file)>;
+
+// All of the below, sorted by place. Trees and cases that have faults of their own are passed over. With `isNamed` only
+// what stands in those files and what depends on it: trees of a named appliance, of an appliance with a named kind, and
+// the cases of a tree that is walked.
+std::vector<Diagnostic> checkContent(const Content &content, const IsNamed &isNamed = {});
 
 // Every combination of answers to `asks` that the appliance allows.
 std::vector<Answers> combinationsOf(const Appliance &appliance);
@@ -27,6 +35,19 @@ struct Played
     int readings = 0;
 };
 Played play(const Content &content, const WorkedCase &workedCase);
-std::vector<Diagnostic> checkCases(const Content &content);
+std::vector<Diagnostic> checkCase(const Content &content, const WorkedCase &workedCase); // one that ends otherwise than it says
+
+// Who may be called, and what a hazard may be: closed lists, for a headline repeats the one and a sign hangs on the other.
+inline constexpr std::array<std::string_view, 8> kTrades{
+    "electrician", "gas technician", "refrigerant technician", "microwave technician", "appliance technician", "plumber",
+    "utility",     "fire service"};
+inline constexpr std::array<std::string_view, 10> kHazards{"hot_surface", "very_hot",     "sharp_edge",    "moving_belt",
+                                                           "heavy",       "gloves",       "second_supply", "gas",
+                                                           "microwave",   "sealed_system"};
+
+// Shares over 100, limits in another unit than their tests read, an unknown trade.
+std::vector<Diagnostic> checkKind(const Kind &kind);
+std::vector<Diagnostic> checkHazards(const Appliance &appliance);
+std::vector<Diagnostic> checkTrades(const Tree &tree);
 
 } // namespace core

@@ -25,7 +25,11 @@ std::string nameOfTerm(const Term &term, const Limits &limits, Measure measure)
     if (term.what == Term::What::Jumps)
         return "jumps";
     if (term.what == Term::What::Open)
-        return continuity ? "no tone" : limits.openIsGood ? "good" : isEnergized(measure) ? "none" : measure == Measure::OpensAt ? "stays closed" : "open";
+        return continuity                    ? "no tone"
+               : limits.openIsGood           ? "good"
+               : isEnergized(measure)        ? "none"
+               : measure == Measure::OpensAt ? "stays closed"
+                                             : "open";
     if (continuity)
         return term.mu < kToneHigh ? "tone" : "no tone";
     if (isEnergized(measure) && term.mu < 2 && limits.lo > 2)
@@ -40,7 +44,8 @@ class ClaimWalk
 public:
     ClaimWalk(const Library &library, const Tree &tree, const Answers &answers)
     {
-        m_facts.machine = {&library, library.appliance(tree.appliance), &tree, answers, everyMeter(), Amount{22, Unit::Celsius}, {}};
+        m_facts.machine = {&library,     library.appliance(tree.appliance), &tree, answers,
+                           everyMeter(), Amount{22, Unit::Celsius},         {}};
         m_dictionary = std::make_shared<Dictionary>(dictionaryOf(m_facts.machine));
     }
 
@@ -106,13 +111,15 @@ private:
             Placement placement{id, n, {{"part_temperature", {22, Unit::Celsius}}, {"printed_temperature", {63, Unit::Celsius}}}};
             for (const Condition &condition : test.with)
                 if (condition.limits)
-                    placement.with[condition.id] = {std::isfinite(condition.limits->lo) && std::isfinite(condition.limits->hi) ? (condition.limits->lo + condition.limits->hi) / 2
-                                                    : std::isfinite(condition.limits->hi)                                     ? condition.limits->hi
-                                                                                                                              : condition.limits->lo,
+                    placement.with[condition.id] = {std::isfinite(condition.limits->lo) && std::isfinite(condition.limits->hi)
+                                                        ? (condition.limits->lo + condition.limits->hi) / 2
+                                                    : std::isfinite(condition.limits->hi) ? condition.limits->hi
+                                                                                          : condition.limits->lo,
                                                     Unit::Celsius};
             const auto singles = m_dictionary->singles(placement);
             const auto &cells = singles->of[static_cast<std::size_t>(fault.suspect)];
-            const Prediction &shows = cells.empty() ? singles->healthy.pulled : cells[static_cast<std::size_t>(fault.cell)].pulled;
+            const Prediction &shows =
+                cells.empty() ? singles->healthy.pulled : cells[static_cast<std::size_t>(fault.cell)].pulled;
             if (shows.terms.empty())
                 continue;
             const Limits limits = limitsFor(m_facts.machine, id, n, placement.with).value_or(Limits{});
@@ -157,7 +164,10 @@ std::vector<Diagnostic> checkClaims(const Library &library, const Tree &tree)
             std::string machine;
             for (const auto &[ask, answer] : answers)
                 machine += (machine.empty() ? "" : ", ") + ask + " " + answer;
-            found.push_back({DiagnosticKind::NeverClaimed, tree.place, "with `" + suspect.id + "` (" + machine + ") the walk ends at `" + end + "`, which claims something else", "let a branch claim, fix or call for it"});
+            found.push_back(
+                {DiagnosticKind::NeverClaimed, tree.place,
+                 "with `" + suspect.id + "` (" + machine + ") the walk ends at `" + end + "`, which claims something else",
+                 "let a branch claim, fix or call for it"});
         }
     }
     return found;

@@ -21,7 +21,9 @@ std::string healthyValue(const StepView &step)
     if (limits.openIsGood)
         return "OL";
     const bool low = std::isfinite(limits.lo), high = std::isfinite(limits.hi);
-    const double value = low && limits.lo > 0 && high ? (limits.lo + limits.hi) / 2 : low && limits.lo > 0 ? limits.lo * 1.1 : std::min(limits.hi / 4, .1);
+    const double value = low && limits.lo > 0 && high ? (limits.lo + limits.hi) / 2
+                         : low && limits.lo > 0       ? limits.lo * 1.1
+                                                      : std::min(limits.hi / 4, .1);
     return written({std::round(value * 10) / 10, limits.unit});
 }
 
@@ -169,23 +171,19 @@ Played play(const Content &content, const WorkedCase &c)
     return played;
 }
 
-std::vector<Diagnostic> checkCases(const Content &content)
+std::vector<Diagnostic> checkCase(const Content &content, const WorkedCase &c)
 {
-    std::vector<Diagnostic> found;
-    for (const WorkedCase &c : content.library->cases) {
-        if (content.library->tree(c.tree) == nullptr || content.library->faulty.contains(c.tree))
-            continue;
-        const Played p = play(content, c);
-        const auto all = [](const std::vector<std::string> &given, const std::vector<std::string> &wanted) {
-            return std::ranges::all_of(wanted, [&](const std::string &w) { return matches(given, w); });
-        };
-        const bool nothingElse = std::ranges::all_of(p.parts, [&](const std::string &part) { return matches(c.parts, part); });
-        if (p.stuck.empty() && p.kind == c.kind && all(p.parts, c.parts) && all(p.conditions, c.conditions) && nothingElse)
-            continue;
-        found.push_back({DiagnosticKind::CaseEndsOtherwise, c.place, "the case `" + c.id + "` ends otherwise: " + (p.stuck.empty() ? described(p) : p.stuck),
-                         "expected " + c.kind + " " + joined(c.parts, ", ") + (c.conditions.empty() ? "" : " + " + joined(c.conditions, ", "))});
-    }
-    return found;
+    const Played p = play(content, c);
+    const auto all = [](const std::vector<std::string> &given, const std::vector<std::string> &wanted) {
+        return std::ranges::all_of(wanted, [&](const std::string &w) { return matches(given, w); });
+    };
+    const bool nothingElse = std::ranges::all_of(p.parts, [&](const std::string &part) { return matches(c.parts, part); });
+    if (p.stuck.empty() && p.kind == c.kind && all(p.parts, c.parts) && all(p.conditions, c.conditions) && nothingElse)
+        return {};
+    return {
+        {DiagnosticKind::CaseEndsOtherwise, c.place,
+         "the case `" + c.id + "` ends otherwise: " + (p.stuck.empty() ? described(p) : p.stuck),
+         "expected " + c.kind + " " + joined(c.parts, ", ") + (c.conditions.empty() ? "" : " + " + joined(c.conditions, ", "))}};
 }
 
 } // namespace core

@@ -23,11 +23,13 @@ struct Walk
     {
         const Step *step = tree.step(id);
         if (step == nullptr) {
-            report(DiagnosticKind::DeadEnd, from, "this branch leads to no step", "name a step, or end it with claim, fix, call or stop");
+            report(DiagnosticKind::DeadEnd, from, "this branch leads to no step",
+                   "name a step, or end it with claim, fix, call or stop");
             return;
         }
         if (onTheWay.contains(id)) {
-            report(DiagnosticKind::EndlessWalk, from, "this leads back to `" + id + "`, which lies on the way here", "end the branch, or ask something new");
+            report(DiagnosticKind::EndlessWalk, from, "this leads back to `" + id + "`, which lies on the way here",
+                   "end the branch, or ask something new");
             return;
         }
         if (!holds(step->only, answers)) {
@@ -64,7 +66,8 @@ std::vector<Diagnostic> checkSteps(const Library &library, const Tree &tree)
     }
     for (const Step &step : tree.steps)
         if (!reached.contains(step.id))
-            found.push_back({DiagnosticKind::NeverReached, step.place, "no walk comes to the step `" + step.id + "`", "let a branch lead to it, or take it out"});
+            found.push_back({DiagnosticKind::NeverReached, step.place, "no walk comes to the step `" + step.id + "`",
+                             "let a branch lead to it, or take it out"});
     return found;
 }
 

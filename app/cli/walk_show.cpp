@@ -70,11 +70,11 @@ void showVerdict(Terminal &terminal, const core::StateView &view)
     for (const core::ProofLine &p : v.proofs)
         terminal.say(fmt::format("  {} {}: {}{}", p.failed ? "[x]" : "[v]", p.title, p.said,
                                  p.good.empty() ? "" : " (good: " + p.good + ")"));
+    list(terminal, "Danger found:", v.dangers);
     list(terminal, {}, v.notes);
     list(terminal, "Also found:", v.alsoFound);
     list(terminal, {}, v.refused);
     list(terminal, "After the repair (type `prove`):", v.prove);
-    list(terminal, "No power in this job:", view.vetoes);
     if (!v.wouldChange.empty())
         terminal.say(v.wouldChange);
     if (!v.putBack.empty())

@@ -59,7 +59,10 @@ Json fitting(const Json &step, Random &random)
         return {{"do", "answer"}, {"value", "closed"}};
     if (step.contains("answers") && !step["answers"].empty()) {
         const auto &answers = step["answers"];
-        return {{"do", "answer"}, {"value", answers[below(random, answers.size())]["value"]}};
+        std::size_t n = below(random, answers.size());
+        for (int again = 0; again < 3 && !answers[n]["points_to"].empty(); ++again) // a danger would end most walks early
+            n = below(random, answers.size());
+        return {{"do", "answer"}, {"value", answers[n]["value"]}};
     }
     if (step.contains("unit") && step["unit"].is_string() && !step["unit"].get<std::string>().empty())
         return {{"do", "reading"},
@@ -69,6 +72,8 @@ Json fitting(const Json &step, Random &random)
         return {{"do", random.below(6) == 0 ? "decline" : "acknowledge"}};
     if (kind == "verdict")
         return {{"do", random.below(2) == 0 ? "confirm" : "prove"}};
+    if (screen == "S9" && random.below(2) == 0)
+        return {{"do", "confirm"}, {"way", step["ways"][below(random, step["ways"].size())]["id"]}};
     return {{"do", "confirm"}};
 }
 

@@ -119,7 +119,6 @@ Json verdictJson(const core::VerdictView &v)
             {"text", v.sentence},
             {"notes", v.notes},
             {"also_found", v.alsoFound},
-            {"dangers", v.dangers},
             {"refused", v.refused},
             {"prove", v.prove},
             {"would_change", v.wouldChange},

@@ -70,7 +70,6 @@ void showVerdict(Terminal &terminal, const core::StateView &view)
     for (const core::ProofLine &p : v.proofs)
         terminal.say(fmt::format("  {} {}: {}{}", p.failed ? "[x]" : "[v]", p.title, p.said,
                                  p.good.empty() ? "" : " (good: " + p.good + ")"));
-    list(terminal, "Danger found:", v.dangers);
     list(terminal, {}, v.notes);
     list(terminal, "Also found:", v.alsoFound);
     list(terminal, {}, v.refused);

@@ -45,7 +45,8 @@ std::string Walk::prompt(const View &view) const
 void Walk::take(const View &view, const std::string &line)
 {
     const StepView &step = view.step;
-    if (line.empty()) { // shown once more
+    if (line.empty()) { // shown once more, and what waits has waited
+        tell(Command::What::State);
         m_shown = 0;
         return;
     }

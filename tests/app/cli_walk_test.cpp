@@ -181,6 +181,18 @@ TEST(WalkSafety, APlugOutOfSightMakesPowerUnknown)
     EXPECT_FALSE(walk.view().step.screen.empty()); // nothing inside is shown before it is off again
 }
 
+TEST(WalkSafety, AWaitIsCountedDownWhenItIsShownAgain)
+{
+    TypedWalk walk(kTree);
+    ASSERT_TRUE(walk.goTo([](const StepView &s) { return isScreen(s, "S11"); }));
+    const double first = walk.view().step.waitS;
+    ASSERT_GT(first, 100);
+    walk.wait(60);
+    SHOWS(walk.type({""}), "wait: ");
+    EXPECT_LT(walk.view().step.waitS, first - 50);
+    SHOWS(walk.type({"1", "yes"}), "Not taken: ");
+}
+
 // ---- words ------------------------------------------------------------------------------------------------------------
 
 TEST(WalkWords, HelpNamesWhatCanBeSaid)
@@ -330,6 +342,45 @@ TEST(WalkVerdict, ABrokenElementIsReplacedPutTogetherAndProven)
     walk.type({"1"});
     SHOWS(walk.type({"outcome", "1"}), "Kept: It works again.");
     EXPECT_EQ(walk.view().outcome, "fixed");
+}
+
+bool toTheEnd(TypedWalk &walk)
+{
+    walk.goTo([](const StepView &) { return false; });
+    return walk.view().verdict.has_value();
+}
+
+TEST(WalkVerdict, ABreakerThatTripsAgainIsACallAndNoReset)
+{
+    TypedWalk walk(kTree);
+    walk.machine["breaker"] = "trips again";
+    ASSERT_TRUE(toTheEnd(walk));
+    EXPECT_EQ(walk.view().verdict->kind, core::Verdict::Kind::Call);
+    SHOWS(walk.type({"again"}), "== Buy nothing: a job for the electrician ==");
+    SHOWS(walk.type({"prove"}), "Not taken: ");
+}
+
+TEST(WalkVerdict, AColdCycleIsNothingToBuy)
+{
+    TypedWalk walk(kTree);
+    walk.machine["cycle"] = "air only";
+    walk.machine["set_heat"] = "warm now";
+    ASSERT_TRUE(toTheEnd(walk));
+    EXPECT_EQ(walk.view().verdict->kind, core::Verdict::Kind::Fix);
+    SHOWS(walk.type({"again"}), "== Nothing to buy");
+}
+
+TEST(WalkVerdict, WithNothingFoundItIsNotProvenAndATestCanBeTaken)
+{
+    TypedWalk walk(kTree);
+    walk.reads.clear();
+    ASSERT_TRUE(toTheEnd(walk));
+    ASSERT_EQ(walk.view().verdict->kind, core::Verdict::Kind::NotProven);
+    SHOWS(walk.type({"again"}), "== Not proven yet: buy nothing ==");
+    ASSERT_FALSE(walk.view().offers.empty());
+    const std::string first = walk.view().offers.front().test;
+    walk.type({"1"});
+    EXPECT_EQ(walk.last(Event::What::Chosen).test, first);
 }
 
 } // namespace

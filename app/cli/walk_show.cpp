@@ -18,8 +18,9 @@ void showSafety(Terminal &terminal, const core::Session &session, const StepView
         terminal.say("\n*** " + word + " ***");
     for (const core::SafetyLine &line : core::linesOf(text->second, step.conditions, step.params))
         terminal.say("  " + line.text);
-    const bool danger = step.screen == "S12" || step.screen == "S14"; // the program's alone
-    if (!step.caution.empty() && !danger)
+    const bool alone =
+        step.screen == "S0" || step.screen == "S9" || step.screen == "S12" || step.screen == "S14"; // no second voice
+    if (!step.caution.empty() && !alone)
         terminal.say("  from the tree: " + step.caution);
     if (step.waitS > 0)
         terminal.say(fmt::format("  wait: {:.0f} min {:02.0f} s more", std::floor(step.waitS / 60), std::fmod(step.waitS, 60)));

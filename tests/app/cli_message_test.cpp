@@ -69,7 +69,7 @@ TEST(Message, AStartHoldsWhatIsKnown)
     for (const Json &more : bad) {
         Client client;
         const Json answer = client.say(start(more));
-        EXPECT_EQ(answer["ok"], false) << more;
+        ASSERT_EQ(answer["ok"], false) << more;
         EXPECT_EQ(answer["refusal"]["code"], "bad_message") << more;
         EXPECT_EQ(client.protocol().session(), nullptr) << more;
     }
@@ -79,8 +79,10 @@ TEST(Message, ARefusalNamesWhatIsAllowed)
 {
     Client client;
     const Json who = client.say(start({{"who", "king"}}));
+    ASSERT_EQ(who["ok"], false);
     EXPECT_EQ(who["refusal"]["suggestions"], (Json{"owner", "proxy"}));
     const Json functions = client.say(start({{"meter", {{"functions", {"telepathy"}}}}}));
+    ASSERT_EQ(functions["ok"], false);
     EXPECT_THAT(functions["refusal"]["suggestions"], ::testing::Contains(Json("resistance")));
 }
 
@@ -108,6 +110,7 @@ TEST(Message, ASecondStartParksTheFirstJob)
     EXPECT_FALSE(client.say({{"do", "state"}}).contains("parked"));
     const Json answer = client.say(start({{"tree", "dryer_elec/noisy"}}));
     ASSERT_EQ(answer["ok"], true);
+    ASSERT_TRUE(answer.contains("parked"));
     EXPECT_EQ(answer["parked"]["tree"], "dryer_elec/no_heat");
     EXPECT_EQ(answer["parked"]["power"], "unknown");
     EXPECT_EQ(answer["state"]["tree"], "dryer_elec/noisy");

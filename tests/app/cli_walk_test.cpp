@@ -108,6 +108,9 @@ TEST(WalkDanger, TheDangerPagesAreTheProgramsAlone)
     ASSERT_FALSE(walk.view().step.caution.empty());
     walk.type({"gas"});
     SHOWS_NOT(walk.all.substr(walk.all.find("DANGER")), "from the tree");
+    TypedWalk running(kTree);
+    ASSERT_TRUE(running.goTo([](const StepView &s) { return isScreen(s, "S7"); }));
+    SHOWS(running.type({"again"}), "from the tree"); // a caution that belongs to it
 }
 
 // ---- safety screens: every way that is listed can be taken ------------------------------------------------------------

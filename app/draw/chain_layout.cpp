@@ -10,7 +10,7 @@ namespace app {
 namespace {
 
 using Item = ChainLayout::Item;
-constexpr double kRow = 54, kPulled = 12, kMarkRoom = kMarkSide + 7;
+constexpr double kMarkRoom = kMarkSide + 7;
 
 std::shared_ptr<TextBlock> block(const Runs &runs, const Style &style, double width)
 {
@@ -73,9 +73,10 @@ bool mayFold(const ChainState &state, int rung, int index)
 {
     const ChainRow &row = state.rungs[static_cast<std::size_t>(rung)].rows[static_cast<std::size_t>(index)];
     const bool lit = rung == 0 && state.lit && index >= state.lit->first - 1 && index <= state.lit->last + 1;
-    const bool held = rung == 0 && std::any_of(state.conditions.begin(), state.conditions.end(), [&](const auto &condition) {
-        return condition.at == ChainCondition::At::Rows && (index == condition.first || index == condition.last);
-    });
+    const bool held =
+        rung == 0 && std::any_of(state.conditions.begin(), state.conditions.end(), [&](const auto &condition) {
+            return condition.at == ChainCondition::At::Rows && (index == condition.first || index == condition.last);
+        });
     return row.standing == Standing::Cleared && !lit && !held && !row.pulledTop && !row.pulledBottom;
 }
 
@@ -95,16 +96,30 @@ struct Column
     double textWidth = 0;
 };
 
-double pulledRoom(const ChainRow *above, const ChainRow *below, const Style &style)
+// px at 100 % of one row, round its words, and of the ends of pulled wires.
+struct Spacing
 {
-    const int ends = (above && above->pulledBottom ? 1 : 0) + (below && below->pulledTop ? 1 : 0);
-    return style.px(ends == 2 ? kPulled + 24 : ends == 1 ? kPulled : 0);
+    double row, round, pulled, both;
+};
+
+Spacing spacingOf(bool tight)
+{
+    return tight ? Spacing{44, 4, 11, 18} : Spacing{54, 14, 12, 36};
 }
 
-void layOutRung(ChainLayout &layout, const ChainState &state, int rungIndex, const Column &column, double top, const Style &style, bool folds)
+double pulledRoom(const ChainRow *above, const ChainRow *below, const Spacing &spacing, const Style &style)
 {
+    const int ends = (above && above->pulledBottom ? 1 : 0) + (below && below->pulledTop ? 1 : 0);
+    return style.px(ends == 2 ? spacing.both : ends == 1 ? spacing.pulled : 0);
+}
+
+void layOutRung(ChainLayout &layout, const ChainState &state, int rungIndex, const Column &column, double top, const Style &style,
+                bool folds)
+{
+    const Spacing spacing = spacingOf(layout.tight);
     const ChainRung &rung = state.rungs[static_cast<std::size_t>(rungIndex)];
-    ChainLayout::Rail rail{column.wireX, top + style.px(kRailY), 0, rung.top, rung.bottom, state.rungs.size() > 1 ? rung.title : QString()};
+    ChainLayout::Rail rail{
+        column.wireX, top + style.px(kRailY), 0, rung.top, rung.bottom, state.rungs.size() > 1 ? rung.title : QString()};
     double y = rail.top + style.px(8);
     const ChainRow *above = nullptr;
     ChainRow last;
@@ -117,9 +132,10 @@ void layOutRung(ChainLayout &layout, const ChainState &state, int rungIndex, con
         item.rung = rungIndex;
         item.index = i;
         item.count = std::max(1, folded);
-        y += pulledRoom(above, &row, style);
+        y += pulledRoom(above, &row, spacing, style);
         const double textHeight = layOutText(item, row, column.textLeft, y, column.textWidth, style);
-        const double height = std::max({style.px(kRow), textHeight + style.px(14), style.px(symbolLength(row.symbol) + 10)});
+        const double height =
+            std::max({style.px(spacing.row), textHeight + style.px(spacing.round), style.px(symbolLength(row.symbol) + 2)});
         const double down = (height - textHeight) / 2;
         for (QPointF *at : {&item.textAt, &item.wordsAt, &item.moreAt, &item.markAt})
             at->ry() += down;
@@ -128,14 +144,15 @@ void layOutRung(ChainLayout &layout, const ChainState &state, int rungIndex, con
         item.wireX = column.wireX;
         item.top = y + (height - length) / 2;
         item.bottom = item.top + length;
-        item.rect = QRectF(column.wireX - style.px(28), y + style.px(2), column.textLeft + column.textWidth - column.wireX + style.px(28), height - style.px(4));
+        item.rect = QRectF(column.wireX - style.px(28), y + style.px(2),
+                           column.textLeft + column.textWidth - column.wireX + style.px(28), height - style.px(4));
         layout.items.push_back(item);
         y += height;
         last = row;
         above = &last;
         i += item.count;
     }
-    rail.bottom = y + pulledRoom(above, nullptr, style) + style.px(6);
+    rail.bottom = y + pulledRoom(above, nullptr, spacing, style) + style.px(6);
     layout.rails.push_back(rail);
     layout.height = std::max(layout.height, rail.bottom + style.px(12));
 }
@@ -284,14 +301,16 @@ void layOutRungs(ChainLayout &layout, const ChainState &state, double width, con
 const ChainLayout::Item *ChainLayout::itemOf(int rung, int row) const
 {
     const auto item = std::find_if(items.begin(), items.end(), [&](const Item &each) {
-        return (each.kind == Kind::Row || each.kind == Kind::Fold) && each.rung == rung && row >= each.index && row < each.index + each.count;
+        return (each.kind == Kind::Row || each.kind == Kind::Fold) && each.rung == rung && row >= each.index &&
+               row < each.index + each.count;
     });
     return item == items.end() ? nullptr : &*item;
 }
 
-ChainLayout layOutChain(const ChainState &state, double width, const Style &style, bool folds)
+ChainLayout layOutChain(const ChainState &state, double width, const Style &style, bool folds, bool tight)
 {
     ChainLayout layout;
+    layout.tight = tight;
     layout.strip = state.rungs.size() == 1 && state.rungs.front().rows.size() >= kManyRows;
     if (state.rungs.empty())
         layOutPlaces(layout, state, width, style);

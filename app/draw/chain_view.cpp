@@ -51,6 +51,8 @@ void ChainView::setState(ChainState state)
 void ChainView::layOut()
 {
     m_layout = layOutChain(m_state, viewport()->width(), Theme::current().style(), m_folds);
+    if (m_layout.height + m_layout.footHeight > viewport()->height())
+        m_layout = layOutChain(m_state, viewport()->width(), Theme::current().style(), m_folds, true);
     const Theme &theme = Theme::current();
     const bool railed = !m_layout.rails.empty();
     const double zones = railed ? theme.px(2 * kRailZone) : 0;
@@ -105,7 +107,8 @@ QString ChainView::rowText(int row) const
         return ChainWords::spoken(m_state.conditions[static_cast<std::size_t>(item.index)]);
     QStringList words;
     for (int i = 0; i < item.count; ++i) {
-        const bool lit = item.rung == 0 && m_state.lit && item.index + i >= m_state.lit->first && item.index + i <= m_state.lit->last;
+        const bool lit =
+            item.rung == 0 && m_state.lit && item.index + i >= m_state.lit->first && item.index + i <= m_state.lit->last;
         words += ChainWords::spoken(rowAt(m_state, item, i), lit);
     }
     return words.join(QStringLiteral("; "));
@@ -126,7 +129,8 @@ QString ChainView::rowId(int row) const
     if (row < 0 || row >= static_cast<int>(stops.size()))
         return {};
     const ChainLayout::Item &item = m_layout.items[stops[static_cast<std::size_t>(row)]];
-    return item.kind == ChainLayout::Kind::Condition ? m_state.conditions[static_cast<std::size_t>(item.index)].id : rowAt(m_state, item).id;
+    return item.kind == ChainLayout::Kind::Condition ? m_state.conditions[static_cast<std::size_t>(item.index)].id
+                                                     : rowAt(m_state, item).id;
 }
 
 void ChainView::activateRow(int row)
@@ -192,16 +196,25 @@ void ChainView::resizeEvent(QResizeEvent *)
 void ChainView::keyPressEvent(QKeyEvent *event)
 {
     switch (event->key()) {
-    case Qt::Key_Down: setCurrentRow(m_current + 1); break;
-    case Qt::Key_Up: setCurrentRow(m_current < 0 ? 0 : m_current - 1); break;
-    case Qt::Key_Home: setCurrentRow(0); break;
-    case Qt::Key_End: setCurrentRow(rowCount() - 1); break;
+    case Qt::Key_Down:
+        setCurrentRow(m_current + 1);
+        break;
+    case Qt::Key_Up:
+        setCurrentRow(m_current < 0 ? 0 : m_current - 1);
+        break;
+    case Qt::Key_Home:
+        setCurrentRow(0);
+        break;
+    case Qt::Key_End:
+        setCurrentRow(rowCount() - 1);
+        break;
     case Qt::Key_Return:
     case Qt::Key_Enter:
         if (!event->isAutoRepeat())
             activateRow(m_current);
         break;
-    default: event->ignore(); // letters and Esc are the screen's
+    default:
+        event->ignore(); // letters and Esc are the screen's
     }
 }
 

@@ -56,7 +56,8 @@ void brokenLine(QPainter &painter, double x, double from, double to, const Style
     line(painter, x, middle + style.px(4), to, style);
     painter.setPen(QPen(style[Role::Ink], style.px(2.2), Qt::SolidLine, Qt::RoundCap));
     for (const double off : {-4.0, 4.0})
-        painter.drawLine(QPointF(x - style.px(6), middle + style.px(off + 2.5)), QPointF(x + style.px(6), middle + style.px(off - 2.5)));
+        painter.drawLine(QPointF(x - style.px(6), middle + style.px(off + 2.5)),
+                         QPointF(x + style.px(6), middle + style.px(off - 2.5)));
 }
 
 // From the lower end of one component (or the upper rail) to the upper end of the next (or the lower rail).
@@ -84,19 +85,21 @@ void paintBetween(QPainter &painter, double x, const Ends &above, const Ends &be
         end = to - style.px(12);
     }
     const double middle = (start + end) / 2;
+    if (above.pulledBottom && below.pulledTop) { // the whole wire hangs loose
+        paintConnector(painter, {x + style.px(3), middle - style.px(4)}, true, style);
+        pulledWord(painter, {x + style.px(28), middle}, style);
+        return;
+    }
     if (below.pulledTop) { // the wire hangs from above
-        const double tip = above.pulledBottom ? middle - style.px(8) : std::max(start + stub, middle - style.px(6));
-        if (!above.pulledBottom)
-            line(painter, x, start, tip, style);
+        const double tip = std::max(start + stub, middle - style.px(6));
+        line(painter, x, start, tip, style);
         paintConnector(painter, {x, tip}, true, style);
         pulledWord(painter, {x + style.px(28), tip + style.px(7)}, style);
     }
     if (above.pulledBottom) {
-        const double tip = below.pulledTop ? middle + style.px(10) : std::min(end - stub, middle + style.px(6));
-        if (!below.pulledTop) {
-            line(painter, x, tip, end, style);
-            pulledWord(painter, {x + style.px(28), tip - style.px(7)}, style);
-        }
+        const double tip = std::min(end - stub, middle + style.px(6));
+        line(painter, x, tip, end, style);
+        pulledWord(painter, {x + style.px(28), tip - style.px(7)}, style);
         paintConnector(painter, {x, tip}, false, style);
     }
 }
@@ -131,7 +134,8 @@ void disc(QPainter &painter, QPointF at, bool red, const Style &style)
     painter.drawEllipse(at, style.px(kDiscReach), style.px(kDiscReach));
     TextBlock::Options options;
     options.colour = red ? style[Role::RedCore] : colourOf(style.dark() ? Role::Ink : Role::Sheet, style.shade);
-    const TextBlock letter({{red ? ChainWords::tr("R") : ChainWords::tr("B"), Type::QuietStrong}}, style, TextBlock::kNoLimit, options);
+    const TextBlock letter({{red ? ChainWords::tr("R") : ChainWords::tr("B"), Type::QuietStrong}}, style, TextBlock::kNoLimit,
+                           options);
     letter.paintAround(painter, at);
 }
 

@@ -1,4 +1,5 @@
 #include "app/draw/chain.h"
+#include "app/shared/counted.h"
 
 #include <algorithm>
 #include <map>
@@ -19,13 +20,20 @@ std::vector<ChainRow> allRows(const ChainState &state)
 QString counted(Standing standing, int count)
 {
     switch (standing) {
-    case Standing::Untested: return ChainWords::tr("%n untested", nullptr, count);
-    case Standing::Suspected: return ChainWords::tr("%n suspected", nullptr, count);
-    case Standing::Cleared: return ChainWords::tr("%n cleared", nullptr, count);
-    case Standing::Failed: return ChainWords::tr("%n failed", nullptr, count);
-    case Standing::Proven: return ChainWords::tr("%n proven", nullptr, count);
-    case Standing::NoConclusion: return ChainWords::tr("%n without conclusion", nullptr, count);
-    case Standing::Noted: return ChainWords::tr("%n noted", nullptr, count);
+    case Standing::Untested:
+        return ChainWords::tr("%n untested", nullptr, count);
+    case Standing::Suspected:
+        return ChainWords::tr("%n suspected", nullptr, count);
+    case Standing::Cleared:
+        return ChainWords::tr("%n cleared", nullptr, count);
+    case Standing::Failed:
+        return ChainWords::tr("%n failed", nullptr, count);
+    case Standing::Proven:
+        return ChainWords::tr("%n proven", nullptr, count);
+    case Standing::NoConclusion:
+        return ChainWords::tr("%n without conclusion", nullptr, count);
+    case Standing::Noted:
+        return ChainWords::tr("%n noted", nullptr, count);
     }
     Q_UNREACHABLE();
 }
@@ -88,7 +96,7 @@ QString ChainWords::summary(const ChainState &state)
     QStringList words;
     if (!state.title.isEmpty())
         words += state.title;
-    words += tr("%n part(s)", nullptr, static_cast<int>(rows.size()));
+    words += counted(static_cast<int>(rows.size()), tr("%1 part"), tr("%1 parts"));
     for (const auto &[standing, count] : counts)
         words += counted(standing, count);
     for (const ChainRow &row : rows)

@@ -37,8 +37,9 @@ struct SafetyPictureState
     };
 
     Scene scene = Scene::Unplug;
-    QString receptacle = QStringLiteral("receptacle_14_30"); // drawing of the outlet
-    QString black = QStringLiteral("x"), red = QStringLiteral("y"); // Outlet: contacts
+    QString receptacle = QStringLiteral("receptacle_14_30");        // drawing of the outlet
+    QString black = QStringLiteral("x"), red = QStringLiteral("y"); // Outlet: contacts; ProveDead: two of the points
+    QStringList points;      // ProveDead: what is measured at the machine: "L1", "N", "bare metal"
     bool breaker = false;    // MakeItOff: the breaker in the plug's place
     std::vector<Part> parts; // PutBack
 };

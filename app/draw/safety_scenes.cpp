@@ -68,8 +68,8 @@ TestPictureState partState(const SafetyPictureState::Part &part)
 
 void paintUnplug(QPainter &painter, const QRectF &into, const SafetyPictureState &state, const Style &style)
 {
-    const double unit = std::min(into.width() / 520, into.height() / 216);
-    const QPointF origin(into.center().x() - 260 * unit, into.center().y() - 108 * unit);
+    const double unit = std::min(into.width() / 560, into.height() / 218);
+    const QPointF origin(into.center().x() - 280 * unit, into.center().y() - 108 * unit);
     const auto at = [&](double x, double y) { return origin + QPointF(x, y) * unit; };
     if (const auto outlet = Drawing::load({state.receptacle, {}, {}}, style))
         outlet->paint(painter, QRectF(at(-34, 6), QSizeF(310, 202) * unit));
@@ -95,7 +95,8 @@ void paintUnplug(QPainter &painter, const QRectF &into, const SafetyPictureState
     painter.drawLine(at(300, 94), at(296, 144));
     TextBlock::Options options;
     options.align = Qt::AlignHCenter;
-    const TextBlock words({{SafetyPicture::tr("keep it where you see it"), Type::QuietStrong}}, style, std::max(190 * unit, style.px(90)), options);
+    const TextBlock words({{SafetyPicture::tr("keep it where you see it"), Type::QuietStrong}}, style,
+                          std::max(190 * unit, style.px(90)), options);
     words.paint(painter, at(300, 52) - QPointF(std::max(190 * unit, style.px(90)) / 2, words.height()));
 }
 
@@ -117,7 +118,8 @@ void paintAtTheOutlet(QPainter &painter, const QRectF &into, const SafetyPicture
     for (std::size_t i = 0; i < held.size(); ++i) {
         const double side = i == 0 ? -1 : 1;
         QPainterPath cable(held[i].cable);
-        cable.cubicTo(held[i].cable + held[i].direction * 60 * unit, held[i].cable + QPointF(side * 70, 90) * unit, held[i].cable + QPointF(side * 150, 118) * unit);
+        cable.cubicTo(held[i].cable + held[i].direction * 60 * unit, held[i].cable + QPointF(side * 70, 90) * unit,
+                      held[i].cable + QPointF(side * 150, 118) * unit);
         paintCable(painter, held[i].probe, cable, unit, style);
     }
     for (std::size_t i = 0; i < held.size(); ++i)
@@ -128,11 +130,16 @@ void paintAtTheOutlet(QPainter &painter, const QRectF &into, const SafetyPicture
         const bool black = held[i].probe == Probe::Black;
         const QString slot = (black ? state.black : state.red).toUpper();
         paintContactLetter(painter, part, black ? state.black : state.red, slot, style, style);
-        const QString note = black ? SafetyPicture::tr("1 black first into %1").arg(slot) : SafetyPicture::tr("2 then red into %1").arg(slot);
+        const QString note =
+            black ? SafetyPicture::tr("1 black first into %1").arg(slot) : SafetyPicture::tr("2 then red into %1").arg(slot);
         const double room = std::max(style.px(86), (into.width() - plate.width()) / 2 - style.px(16));
         const TextBlock first({{note, Type::QuietStrong}}, style, room);
-        const TextBlock second({{i == 0 ? SafetyPicture::tr("fingers stay behind the guards") : SafetyPicture::tr("machine unplugged"), Type::Quiet}}, style, room);
-        const double x = i == 0 ? plate.left() - style.px(10) - std::max(first.width(), second.width()) : plate.right() + style.px(10);
+        const TextBlock second(
+            {{i == 0 ? SafetyPicture::tr("fingers stay behind the guards") : SafetyPicture::tr("machine unplugged"),
+              Type::Quiet}},
+            style, room);
+        const double x =
+            i == 0 ? plate.left() - style.px(10) - std::max(first.width(), second.width()) : plate.right() + style.px(10);
         first.paint(painter, {x, plate.top() + 30 * unit});
         second.paint(painter, {x, plate.top() + 30 * unit + first.height() + style.px(20)});
     }
@@ -151,13 +158,15 @@ void paintPutBack(QPainter &painter, const QRectF &into, const SafetyPictureStat
         const QRectF room(into.left() + column * cell.width(), into.top() + row * cell.height(), cell.width(), cell.height());
         const TextBlock caption({{part.caption, Type::Quiet, Role::Ink2}}, style, room.width());
         // room for the wires that come from the left and from above
-        const double unit = std::min(room.width() / 470, (room.height() - caption.height()) / 300);
+        const double unit = std::min(room.width() / 470, (room.height() - caption.height()) / 330);
         const QRectF place(room.center().x() - 165 * unit, room.bottom() - caption.height() - 262 * unit, 400 * unit, 260 * unit);
         const PartPlace drawn(partState(part), place, style);
         drawn.paint(painter);
-        for (const auto &wire : part.wires) {
+        for (std::size_t w = 0; w < part.wires.size(); ++w) {
+            const auto &wire = part.wires[w];
             if (!drawn.has(wire.terminal))
                 continue;
+            const double above = 2 * w < part.wires.size() ? -1 : 1; // the discs of the lower half stand below
             const QPointF way = drawn.looks(wire.terminal);
             const QPointF mouth = drawn.end(wire.terminal) + way * 24 * unit;
             QPainterPath path(mouth + way * 28 * unit);
@@ -165,28 +174,36 @@ void paintPutBack(QPainter &painter, const QRectF &into, const SafetyPictureStat
             path.cubicTo(mouth + way * 44 * unit, mouth + (way * 46 + drop * 0.4) * unit, mouth + (way * 56 + drop) * unit);
             paintWire(painter, path, unit, style);
             paintConnector(painter, mouth, way, 0, unit, style);
-            const QPointF aside = std::abs(way.x()) > 0.6 ? QPointF(14 * unit * way.x(), -style.px(13) - 10 * unit) : QPointF(style.px(13) + 10 * unit, way.y() * 14 * unit);
+            const QPointF aside = std::abs(way.x()) > 0.6 ? QPointF(14 * unit * way.x(), above * (style.px(13) + 10 * unit))
+                                                          : QPointF(style.px(13) + 10 * unit, way.y() * 14 * unit);
             paintDisc(painter, mouth + aside, wire.number, style);
         }
         caption.paint(painter, {place.center().x() - caption.width() / 2, room.bottom() - caption.height()});
     }
 }
 
-void paintProvingDead(QPainter &painter, const QRectF &into, const SafetyPictureState &, const Style &style)
+TestPictureState stationPicture(const SafetyPictureState &state, int station)
 {
-    TestPictureState known;
-    known.meter = {true, Dial::VoltAc, {}, QStringLiteral("V"), true, false};
-    known.drawing = QStringLiteral("receptacle_120");
-    known.black = QStringLiteral("n");
-    known.red = QStringLiteral("l");
-    known.close = true;
-    TestPictureState work = known;
-    work.drawing.clear();
-    work.terminals = {{QStringLiteral("1"), QStringLiteral("L1"), {}, false}, {QStringLiteral("2"), QStringLiteral("L2"), {}, false},
-                      {QStringLiteral("3"), SafetyPicture::tr("bare metal"), {}, false}};
-    work.red = QStringLiteral("2");
-    work.black = QStringLiteral("3");
-    const QString titles[] = {SafetyPicture::tr("1 Known outlet, before"), SafetyPicture::tr("2 At the machine"), SafetyPicture::tr("3 Same outlet, after")};
+    TestPictureState picture;
+    picture.meter = {true, Dial::VoltAc, {}, QStringLiteral("V"), true, false};
+    picture.close = true;
+    if (station != 2) {
+        picture.drawing = QStringLiteral("receptacle_120");
+        picture.black = QStringLiteral("n");
+        picture.red = QStringLiteral("l");
+        return picture;
+    }
+    for (const QString &point : state.points)
+        picture.terminals.push_back({point, point, {}, false});
+    picture.red = state.red;
+    picture.black = state.black;
+    return picture;
+}
+
+void paintProvingDead(QPainter &painter, const QRectF &into, const SafetyPictureState &state, const Style &style)
+{
+    const QString titles[] = {SafetyPicture::tr("1 Known outlet, before"), SafetyPicture::tr("2 At the machine"),
+                              SafetyPicture::tr("3 Same outlet, after")};
     const double gap = style.px(10);
     const double width = (into.width() - 2 * gap) / 3;
     for (int i = 0; i < 3; ++i) {
@@ -195,7 +212,7 @@ void paintProvingDead(QPainter &painter, const QRectF &into, const SafetyPicture
         painter.drawLine(cell.topLeft(), cell.topRight());
         const TextBlock title({{titles[i], Type::QuietStrong}}, style, width);
         title.paint(painter, cell.topLeft() + QPointF(style.px(4), style.px(6)));
-        paintTestPicture(painter, cell.adjusted(0, title.height() + style.px(10), 0, 0), i == 1 ? work : known, style);
+        paintTestPicture(painter, cell.adjusted(0, title.height() + style.px(10), 0, 0), stationPicture(state, i + 1), style);
     }
 }
 

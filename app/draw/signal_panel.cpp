@@ -33,7 +33,7 @@ TextBlock blackText(const Runs &runs, const Style &style, double width)
 {
     TextBlock::Options options;
     options.colour = QColor::fromRgba(safety::kBlack);
-    options.leading = 1.1;
+    options.leading = 1.05;
     return TextBlock(runs, style, width, options);
 }
 
@@ -129,7 +129,7 @@ SignalPanel::Plan SignalPanel::plan(double width) const
     const double left = plan.column + (signs ? 3 : 0) + pad;
     const double room = std::max(40.0, width - left - pad);
 
-    double y = plan.head + 3 + style.px(m_stopPage ? 22 : 12);
+    double y = plan.head + 3 + style.px(m_stopPage ? 22 : 9);
     const auto add = [&](const Runs &runs, double indent, double gap) -> Plan::Line & {
         TextBlock text = blackText(runs, style, room - indent);
         const double height = text.height();
@@ -137,24 +137,23 @@ SignalPanel::Plan SignalPanel::plan(double width) const
         y += height + gap;
         return plan.lines.back();
     };
-    add({{m_text.hazard, m_stopPage ? Type::StopHead : Type::SafetyHead}}, 0, style.px(m_stopPage ? 26 : 6));
+    add({{m_text.hazard, m_stopPage ? Type::StopHead : Type::SafetyHead}}, 0, style.px(m_stopPage ? 26 : 4));
     const bool numbered = std::any_of(m_text.steps.begin(), m_text.steps.end(), [](const auto &step) { return !step.number.isEmpty(); });
     bool first = true;
     for (const auto &step : m_text.steps) {
         const double indent = !step.sign.isEmpty() ? style.px(80) : !step.number.isEmpty() && numbered ? style.px(26) : 0;
-        Plan::Line &line = add(inType(step.text, m_stopPage), indent, style.px(m_stopPage ? 24 : 5));
+        Plan::Line &line = add(inType(step.text, m_stopPage), indent, style.px(m_stopPage ? 24 : 3));
         line.number = step.number;
         line.sign = step.sign;
         line.rule = m_stopPage && !first;
         first = false;
     }
-    if (!m_text.fromTree.empty())
-        add({{tr("from the tree:"), Type::Quiet}}, 0, style.px(2)).rule = true;
-    for (const QString &tree : m_text.fromTree)
-        add({{tree, Type::Text}}, 0, style.px(4));
+    y += m_text.fromTree.empty() ? 0 : style.px(3);
+    for (std::size_t i = 0; i < m_text.fromTree.size(); ++i)
+        add({{i == 0 ? tr("from the tree: ") : QString(), Type::Quiet}, {m_text.fromTree[i], Type::Text}}, 0, style.px(2)).rule = i == 0;
     const double gap = style.px(12);
     const double column = plan.head + 3 + gap + (plan.signSide + gap) * static_cast<double>(m_text.signs.size());
-    plan.height = std::ceil(std::max(y + style.px(10), signs ? column : 0) + 3);
+    plan.height = std::ceil(std::max(y + style.px(7), signs ? column : 0) + 3);
     return plan;
 }
 

@@ -22,6 +22,19 @@ void paintEdge(QPainter &painter, const QRectF &rect, const Style &style)
     painter.drawLine(rect.topLeft() + QPointF(0, 1), rect.bottomLeft());
 }
 
+// At most two lines, the rest as dots: nothing covers the reading below.
+QString shortened(const QString &title, const Style &style, double width)
+{
+    const auto lines = [&](const QString &text) { return TextBlock({{text, Type::Quiet}}, style, width).lines(); };
+    if (lines(title) <= 2)
+        return title;
+    QString text = title;
+    do
+        text = text.left(std::max<qsizetype>(0, text.lastIndexOf(QLatin1Char(' '))));
+    while (!text.isEmpty() && lines(text + QStringLiteral(" …")) > 2);
+    return text + QStringLiteral(" …");
+}
+
 void paintPower(QPainter &painter, const QRectF &rect, const TapeStub &stub, const Style &style)
 {
     painter.fillRect(rect, style[Role::Well]);
@@ -36,7 +49,8 @@ void paintStep(QPainter &painter, const QRectF &rect, const TapeStub &stub, cons
 {
     const bool next = stub.kind == TapeStub::Kind::Next;
     const QRectF room = rect.adjusted(style.px(kPad), style.px(8), -style.px(6), -style.px(8));
-    TextBlock({{stub.title, Type::Quiet, stub.present ? Role::Ink : Role::Ink2}}, style, room.width())
+    TextBlock({{shortened(stub.title, style, room.width()), Type::Quiet, stub.present ? Role::Ink : Role::Ink2}}, style,
+              room.width())
         .paint(painter, room.topLeft());
     double left = room.left();
     const double middle = rect.bottom() - style.px(20);
@@ -53,7 +67,8 @@ void paintStep(QPainter &painter, const QRectF &rect, const TapeStub &stub, cons
     reading.paint(painter, {left, top});
     if (stub.struck) {
         painter.setPen(QPen(style[role], 2));
-        painter.drawLine(QPointF(left - 2, top + reading.height() / 2), QPointF(left + reading.width() + 2, top + reading.height() / 2));
+        painter.drawLine(QPointF(left - 2, top + reading.height() / 2),
+                         QPointF(left + reading.width() + 2, top + reading.height() / 2));
     }
 }
 

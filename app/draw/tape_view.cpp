@@ -6,7 +6,6 @@
 
 #include <QKeyEvent>
 #include <QPainter>
-#include <QScrollBar>
 
 namespace app {
 
@@ -39,9 +38,11 @@ TapeView::TapeView(QWidget *parent) : QListView(parent)
     setEditTriggers(QAbstractItemView::NoEditTriggers);
     setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff); // arrow keys, wheel; all of it is behind F7
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setAccessibleName(tr("The way so far"));
-    connect(this, &QListView::clicked, this, [this, model](const QModelIndex &index) { Q_EMIT stubActivated(model->stub(index.row()).id); });
+    connect(this, &QListView::clicked, this,
+            [this, model](const QModelIndex &index) { Q_EMIT stubActivated(model->stub(index.row()).id); });
     connect(&Theme::current(), &Theme::changed, this, [this] {
         scheduleDelayedItemsLayout();
         updateGeometry();
@@ -54,15 +55,28 @@ void TapeView::setStubs(const std::vector<TapeStub> &stubs)
     auto *model = static_cast<TapeModel *>(this->model());
     model->setStubs(stubs);
     const QModelIndex present = model->index(model->presentRow());
-    if (present.isValid()) {
+    if (present.isValid())
         setCurrentIndex(present);
+    showPresent();
+}
+
+void TapeView::showPresent()
+{
+    const auto *model = static_cast<const TapeModel *>(this->model());
+    const QModelIndex present = model->index(model->presentRow());
+    if (present.isValid())
         scrollTo(present);
-    }
+}
+
+void TapeView::doItemsLayout()
+{
+    QListView::doItemsLayout();
+    showPresent();
 }
 
 QSize TapeView::sizeHint() const
 {
-    return {Theme::current().spx(800), Theme::current().spx(104) + (horizontalScrollBar()->isVisible() ? horizontalScrollBar()->sizeHint().height() : 0)};
+    return {Theme::current().spx(800), Theme::current().spx(104)};
 }
 
 QSize TapeView::minimumSizeHint() const
@@ -74,7 +88,8 @@ QSize TapeView::minimumSizeHint() const
 void TapeView::keyPressEvent(QKeyEvent *event)
 {
     if (event->key() != Qt::Key_Return && event->key() != Qt::Key_Enter) {
-        const bool walk = event->key() == Qt::Key_Left || event->key() == Qt::Key_Right || event->key() == Qt::Key_Home || event->key() == Qt::Key_End;
+        const bool walk = event->key() == Qt::Key_Left || event->key() == Qt::Key_Right || event->key() == Qt::Key_Home ||
+                          event->key() == Qt::Key_End;
         walk ? QListView::keyPressEvent(event) : event->ignore(); // letters and Esc are the screen's
         return;
     }

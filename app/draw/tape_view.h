@@ -12,7 +12,7 @@ namespace app {
 struct TapeStub
 {
     enum class Kind { Step, Power, Next }; // Power: what was made of it ("plug out 10:36"); Next: not yet done
-    int id = 0;      // given back by activated()
+    int id = 0;                            // given back by activated()
     Kind kind = Kind::Step;
     QString title;   // "5 Thermal cut-off"
     QString reading; // "0.2 Ω", "you are here", "plug out\n10:36"
@@ -30,6 +30,7 @@ public:
     explicit TapeView(QWidget *parent = nullptr);
     void setStubs(const std::vector<TapeStub> &stubs); // scrolls the present one into sight
 
+    void doItemsLayout() override;
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
 
@@ -40,6 +41,9 @@ protected:
     void keyPressEvent(QKeyEvent *event) override;
     void paintEvent(QPaintEvent *event) override;
     void resizeEvent(QResizeEvent *event) override;
+
+private:
+    void showPresent();
 };
 
 } // namespace app

@@ -14,20 +14,28 @@ using Form = TestPictureState::Form;
 QString dialWord(Dial dial)
 {
     switch (dial) {
-    case Dial::Off: return TestPicture::tr("off");
-    case Dial::VoltAc: return TestPicture::tr("volts with the wave");
-    case Dial::VoltDc: return TestPicture::tr("volts with the straight line");
-    case Dial::Ohm: return TestPicture::tr("ohms");
-    case Dial::Continuity: return TestPicture::tr("the beeper");
-    case Dial::Capacitance: return TestPicture::tr("capacitance");
-    case Dial::ClampAmpere: return TestPicture::tr("amperes of the clamp");
+    case Dial::Off:
+        return TestPicture::tr("off");
+    case Dial::VoltAc:
+        return TestPicture::tr("volts with the wave");
+    case Dial::VoltDc:
+        return TestPicture::tr("volts with the straight line");
+    case Dial::Ohm:
+        return TestPicture::tr("ohms");
+    case Dial::Continuity:
+        return TestPicture::tr("the beeper");
+    case Dial::Capacitance:
+        return TestPicture::tr("capacitance");
+    case Dial::ClampAmpere:
+        return TestPicture::tr("amperes of the clamp");
     }
     Q_UNREACHABLE();
 }
 
 QString nameOf(const TestPictureState &state, const QString &id)
 {
-    const auto terminal = std::find_if(state.terminals.begin(), state.terminals.end(), [&](const auto &each) { return each.id == id; });
+    const auto terminal =
+        std::find_if(state.terminals.begin(), state.terminals.end(), [&](const auto &each) { return each.id == id; });
     return terminal == state.terminals.end() || terminal->name.isEmpty() ? id : terminal->name;
 }
 
@@ -48,12 +56,15 @@ void addMeter(QStringList &words, const TestPictureState &state)
 
 QString testPictureWords(const TestPictureState &state)
 {
-    QStringList words{state.part.isEmpty() ? TestPicture::tr("Drawing") : TestPicture::tr("Drawing of %1").arg(state.part)};
+    QStringList words{state.form == Form::Meter ? TestPicture::tr("Drawing of a meter")
+                      : state.part.isEmpty()    ? TestPicture::tr("Drawing")
+                                                : TestPicture::tr("Drawing of %1").arg(state.part)};
     if (state.meter.shown && state.form != Form::Look)
         addMeter(words, state);
     const bool clips = state.form == Form::Clips;
     if (!state.black.isEmpty() && state.form != Form::Clamp)
-        words += (clips ? TestPicture::tr("black clip on %1") : TestPicture::tr("black probe on %1")).arg(nameOf(state, state.black));
+        words +=
+            (clips ? TestPicture::tr("black clip on %1") : TestPicture::tr("black probe on %1")).arg(nameOf(state, state.black));
     if (!state.red.isEmpty() && state.form != Form::Clamp)
         words += (clips ? TestPicture::tr("red clip on %1") : TestPicture::tr("red probe on %1")).arg(nameOf(state, state.red));
     if (state.form == Form::Fists)
@@ -64,6 +75,8 @@ QString testPictureWords(const TestPictureState &state)
             pulled += nameOf(state, terminal.id);
     if (!pulled.isEmpty())
         words += TestPicture::tr("wires pulled: %1").arg(pulled.join(QStringLiteral(", ")));
+    for (const auto &caption : state.captions)
+        words += caption.text;
     if (state.fault)
         words += state.fault->words;
     return words.join(QStringLiteral("; "));
@@ -87,11 +100,15 @@ void TestPicture::setState(TestPictureState state)
 QSize TestPicture::sizeHint() const
 {
     const double scale = std::min(Theme::current().style().scale, 1.7);
+    if (m_state.form == Form::Meter)
+        return {qRound(170 * scale), qRound(272 * scale)};
     return {qRound(722 * scale), qRound(294 * scale)};
 }
 
 QSize TestPicture::minimumSizeHint() const
 {
+    if (m_state.form == Form::Meter)
+        return {110, 176};
     return m_state.meter.shown ? QSize(540, 226) : QSize(220, 143);
 }
 

@@ -16,8 +16,8 @@ struct MeterState
 {
     bool shown = true;
     Dial dial = Dial::Ohm;
-    QString display; // what it shows: digits, point, minus, "OL"; empty: a blank display
-    QString unit;    // "Ω", "kΩ", "V"
+    QString display;          // what it shows: digits, point, minus, "OL"; empty: a blank display
+    QString unit;             // "Ω", "kΩ", "V"
     bool alternating = false; // a ~ on the display
     bool tone = false;        // the beeper sounds
 };
@@ -30,12 +30,13 @@ struct TestPictureState
         Fists,  // two probes held at an outlet, fingers behind the guards
         Clamp,  // a jaw around one wire
         Look,   // the component alone
+        Meter,  // the meter alone, nothing plugged into A
     };
     struct Terminal
     {
-        QString id;     // the kind's: "t1", "thermal_cutoff.t2"
-        QString name;   // "tab 1"; painted where there is no drawing, and spoken
-        QString number; // "1": in a ring beside it; empty: none
+        QString id;          // the kind's: "t1", "thermal_cutoff.t2"
+        QString name;        // "tab 1"; painted where there is no drawing, and spoken
+        QString number;      // "1": in a ring beside it; empty: none
         bool pulled = false; // the appliance's wire is off it
     };
     struct Caption
@@ -46,14 +47,14 @@ struct TestPictureState
     struct Fault // only once a reading has shown it, and no more exactly than the reading did
     {
         QString element = QStringLiteral("current"); // id in the drawing; unknown: the whole component
-        QString words;   // "broken, somewhere in here"
+        QString words;                               // "broken, somewhere in here"
     };
 
     Form form = Form::Probes;
     MeterState meter;
-    QString drawing;  // "dryer_element": :/drawings/dryer_element.svg; unknown: terminals as labelled boxes
-    QString position; // "released" or "pressed" where the drawing has both
-    QString part;     // "heating element": spoken, and the label where there is no drawing
+    QString drawing;                 // "dryer_element": :/drawings/dryer_element.svg; unknown: terminals as labelled boxes
+    QString position;                // "released" or "pressed" where the drawing has both
+    QString part;                    // "heating element": spoken, and the label where there is no drawing
     std::vector<Terminal> terminals; // those that are measured, pulled or numbered
     QString red, black;              // terminal ids; empty: the probe is not drawn
     QString meterNote;               // beside the display: "A good one reads about this."

@@ -58,9 +58,11 @@ void paintFists(QPainter &painter, const TestScene &scene, const TestPictureStat
             if (held[i].probe == probe && !scene.meter.rect.isEmpty())
                 paintCable(painter, probe, heldCable(scene, held[i], i == 0), scene.unit, scene.style);
     for (std::size_t i = 0; i < held.size(); ++i)
-        paintFist(painter, held[i].cable - held[i].direction * (kProbeLength - 4) * unit, held[i].direction, i == 0, unit, scene.style);
+        paintFist(painter, held[i].cable - held[i].direction * (kProbeLength - 4) * unit, held[i].direction, i == 0, unit,
+                  scene.style);
     for (const auto &terminal : state.terminals)
-        paintContactLetter(painter, *scene.part, terminal.id, terminal.number.isEmpty() ? terminal.name : terminal.number, scene.text, scene.style);
+        paintContactLetter(painter, *scene.part, terminal.id, terminal.number.isEmpty() ? terminal.name : terminal.number,
+                           scene.text, scene.style);
     const QRectF plate = scene.part->rect();
     for (std::size_t i = 0; i < held.size(); ++i) {
         const QString note = held[i].probe == Probe::Red ? state.redNote : state.blackNote;
@@ -78,6 +80,13 @@ bool paintTestPicture(QPainter &painter, const QRectF &into, const TestPictureSt
         return false;
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
+    if (state.form == Form::Meter) {
+        const double wide = std::min(into.width(), into.height() * 200 / 320);
+        paintMeter(painter, placeMeter(QRectF(into.center().x() - wide / 2, into.top(), wide, into.height()), false, style),
+                   state.meter, false, true, style);
+        painter.restore();
+        return true;
+    }
     const TestScene scene = layOutScene(into, state, style);
     if (scene.clamp)
         paintWire(painter, clampedWire(scene, state), scene.unit * 1.3, style); // behind the jaw, seen in its hole

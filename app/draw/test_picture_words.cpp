@@ -15,7 +15,8 @@ using Form = TestPictureState::Form;
 class Words
 {
 public:
-    Words(QPainter &painter, const TestScene &scene, const TestPictureState &state) : m_painter(painter), m_scene(scene), m_state(state)
+    Words(QPainter &painter, const TestScene &scene, const TestPictureState &state)
+        : m_painter(painter), m_scene(scene), m_state(state)
     {
         const double unit = scene.part->unit();
         for (const SetProbe &probe : scene.probes)
@@ -95,7 +96,7 @@ private:
 // Beside the display, with the small second display for what a broken one shows.
 void Words::notes()
 {
-    if (m_state.meterNote.isEmpty() || m_scene.meter.rect.isEmpty() || m_state.close)
+    if (!hasNotes(m_scene, m_state))
         return;
     const double left = m_scene.meter.rect.right() + 22 * m_scene.unit;
     const double room = notesWidth(m_scene);
@@ -119,7 +120,8 @@ void Words::labels()
         const QRectF box = part.bounds(terminal.id);
         if (box.isNull())
             continue;
-        const TextBlock name = block(terminal.name.isEmpty() ? terminal.id : terminal.name, part.unit() * 190, Type::QuietStrong, Role::Ink);
+        const TextBlock name =
+            block(terminal.name.isEmpty() ? terminal.id : terminal.name, part.unit() * 190, Type::QuietStrong, Role::Ink);
         put(name, {{box.right() + 12 * part.unit(), name.topAt(box.center().y())}});
     }
     const TextBlock name = block(m_state.part, part.unit() * 200, Type::Strong, Role::Ink);
@@ -162,10 +164,16 @@ void Words::captions()
             continue;
         }
         const TextBlock text = block(caption.text, std::max(box.width() * 1.4, m_scene.text.px(120)));
-        const QPointF above(box.center().x() - text.width() / 2, std::max(box.top() - text.height() - 8 * m_scene.unit, m_scene.area.top()));
+        const QPointF above(box.center().x() - text.width() / 2,
+                            std::max(box.top() - text.height() - 8 * m_scene.unit, m_scene.area.top()));
         const QPointF below(above.x(), box.bottom() + 6 * m_scene.unit);
         const bool high = box.center().y() < part.rect().center().y();
-        put(text, {high ? above : below, high ? below : above});
+        const QPointF first = high ? above : below;
+        const QPointF second = high ? below : above;
+        const bool outside =
+            !part.rect().adjusted(0, 36 * part.unit(), 0, -36 * part.unit()).intersects(QRectF(second, text.size()));
+        if (isFree(QRectF(first, text.size())) || outside) // where it would cover the drawing it is only spoken
+            put(text, {first, second});
     }
 }
 
@@ -175,8 +183,10 @@ void Words::pulledNote()
         return;
     const double unit = m_scene.part->unit();
     const PulledWire &first = m_scene.wires.front();
-    const auto [leftmost, rightmost] = std::minmax_element(m_scene.wires.begin(), m_scene.wires.end(), [](const auto &a, const auto &b) { return a.mouth.x() < b.mouth.x(); });
-    const TextBlock note = block(m_state.pulledNote.isEmpty() ? TestPicture::tr("pulled") : m_state.pulledNote, m_scene.text.px(84), Type::QuietStrong, Role::Ink);
+    const auto [leftmost, rightmost] = std::minmax_element(
+        m_scene.wires.begin(), m_scene.wires.end(), [](const auto &a, const auto &b) { return a.mouth.x() < b.mouth.x(); });
+    const TextBlock note = block(m_state.pulledNote.isEmpty() ? TestPicture::tr("pulled") : m_state.pulledNote,
+                                 m_scene.text.px(84), Type::QuietStrong, Role::Ink);
     const auto middle = [&](const PulledWire &wire, double along) { return wire.mouth + wire.direction * along * unit; };
     const QPointF left(middle(*leftmost, 16).x() - 30 * unit - note.width(), middle(first, 22).y() - note.height() / 2);
     const QPointF right(middle(*rightmost, 16).x() + 16 * unit, middle(*rightmost, 30).y() - note.height() / 2);
@@ -194,7 +204,10 @@ void Words::probeNames()
     for (const SetProbe &probe : m_scene.probes) {
         const bool red = probe.probe == Probe::Red;
         const QString note = red ? m_state.redNote : m_state.blackNote;
-        const TextBlock name = block(!note.isEmpty() ? note : red ? TestPicture::tr("red") : TestPicture::tr("black"), m_scene.text.px(110), Type::QuietStrong, Role::Ink);
+        const TextBlock name = block(!note.isEmpty() ? note
+                                     : red           ? TestPicture::tr("red")
+                                                     : TestPicture::tr("black"),
+                                     m_scene.text.px(110), Type::QuietStrong, Role::Ink);
         QPointF across(-probe.direction.y(), probe.direction.x());
         if ((across.y() < 0) != probe.nameUp)
             across = -across;
@@ -215,7 +228,9 @@ void Words::wireName()
     const QPointF hole = m_scene.meter.jawHole;
     const TextBlock name = block(m_state.wire, m_scene.text.px(150), Type::QuietStrong, Role::Ink);
     const double x = m_scene.meter.rect.right() + 8 * m_scene.unit;
-    put(name, {{x, hole.y() - name.height() - 12 * m_scene.unit}, {x, hole.y() + 60 * m_scene.unit}, {x, hole.y() + 90 * m_scene.unit}});
+    put(name, {{x, hole.y() - name.height() - 12 * m_scene.unit},
+               {x, hole.y() + 60 * m_scene.unit},
+               {x, hole.y() + 90 * m_scene.unit}});
 }
 
 } // namespace

@@ -52,7 +52,11 @@ void lean(std::vector<SetProbe> &probes, const PartPlace &part)
             break;
         case Way::Down:
             probe.upper = pair ? probe.tip.x() < other->tip.x() : false;
-            probe.direction = turned(!pair ? -38 : probe.upper ? -16 : -steep);
+            probe.direction = part.looks(probe.terminal).x() > 0.3
+                                  ? part.looks(probe.terminal) // from the right, clear of what is below
+                                  : turned(!pair         ? -38
+                                           : probe.upper ? -16
+                                                         : -steep);
             probe.nameUp = false;
             break;
         }
@@ -72,7 +76,8 @@ std::vector<SetProbe> setProbes(const TestPictureState &state, const PartPlace &
 
 bool isProbed(const TestScene &scene, const QString &terminal)
 {
-    return std::any_of(scene.probes.begin(), scene.probes.end(), [&](const SetProbe &probe) { return probe.terminal == terminal; });
+    return std::any_of(scene.probes.begin(), scene.probes.end(),
+                       [&](const SetProbe &probe) { return probe.terminal == terminal; });
 }
 
 // Whether a terminal that is not pulled stands in the way of wires that hang below `lowest`.
@@ -102,7 +107,8 @@ std::vector<PulledWire> pulledWires(const TestScene &scene, const TestPictureSta
         if (isProbed(scene, terminal.id))
             probed.push_back(terminal.id);
         else
-            wires.push_back({terminal.id, part.end(terminal.id), part.end(terminal.id) + part.looks(terminal.id) * 26 * unit, part.looks(terminal.id)});
+            wires.push_back({terminal.id, part.end(terminal.id), part.end(terminal.id) + part.looks(terminal.id) * 26 * unit,
+                             part.looks(terminal.id)});
     }
     for (std::size_t i = 0; i < probed.size(); ++i) {
         const QPointF end = part.end(probed[i]);
@@ -125,7 +131,7 @@ std::vector<PulledWire> pulledWires(const TestScene &scene, const TestPictureSta
 // What the words beside the display take at the top, in px below the area's top.
 double notesHeight(const TestScene &scene, const TestPictureState &state)
 {
-    if (state.meterNote.isEmpty() || !state.meter.shown || state.close)
+    if (!hasNotes(scene, state))
         return 0;
     const double note = TextBlock({{state.meterNote, Type::Quiet}}, scene.text, notesWidth(scene)).height();
     return 6 * scene.unit + note + (state.otherDisplay.isEmpty() ? 0 : scene.text.px(40));
@@ -134,7 +140,8 @@ double notesHeight(const TestScene &scene, const TestPictureState &state)
 // The part of the area the component gets: smaller where handles would leave the picture or cover the notes.
 QRectF partArea(const TestScene &scene, const TestPictureState &state, double left)
 {
-    const bool captions = std::any_of(state.captions.begin(), state.captions.end(), [](const auto &caption) { return caption.element.isEmpty(); });
+    const bool captions =
+        std::any_of(state.captions.begin(), state.captions.end(), [](const auto &caption) { return caption.element.isEmpty(); });
     QRectF area(left, scene.area.top(), scene.area.right() - left, scene.area.height() - (captions ? scene.text.px(20) : 0));
     if (state.form == Form::Fists) {
         const double unit = area.height() / (260 + kPersonBelow);
@@ -151,7 +158,9 @@ QRectF partArea(const TestScene &scene, const TestPictureState &state, double le
             const QPointF end = probe.tip + probe.direction * scene.length * trial.unit();
             const bool leftwards = wayOf(trial.looks(probe.terminal)) == Way::Left;
             const double name = scene.text.px(18);
-            above = std::max(above, (leftwards && notes > scene.area.top() ? notes + name : scene.area.top() + 10 * trial.unit()) - end.y() + 9 * trial.unit());
+            above =
+                std::max(above, (leftwards && notes > scene.area.top() ? notes + name : scene.area.top() + 10 * trial.unit()) -
+                                    end.y() + 9 * trial.unit());
             below = std::max(below, end.y() - scene.area.bottom() + 16 * trial.unit());
         }
         if ((above < 1 && below < 1) || area.height() - above - below < least)
@@ -162,6 +171,12 @@ QRectF partArea(const TestScene &scene, const TestPictureState &state, double le
 }
 
 } // namespace
+
+// Small pictures do without: the words are said elsewhere too.
+bool hasNotes(const TestScene &scene, const TestPictureState &state)
+{
+    return !state.meterNote.isEmpty() && state.meter.shown && state.form != Form::Look && !state.close && scene.unit >= 0.8;
+}
 
 double notesWidth(const TestScene &scene)
 {
@@ -185,8 +200,9 @@ TestScene layOutScene(const QRectF &into, const TestPictureState &state, const S
     double left = scene.area.left();
     if (meter) {
         const double high = 320 * kMeterScale * scene.unit;
-        scene.meter = placeMeter(QRectF(scene.area.left(), scene.area.center().y() - high / 2, 200 * scene.unit, high), scene.clamp, style);
-        left = scene.meter.rect.right() + (state.close ? -30 : 100) * scene.unit;
+        scene.meter =
+            placeMeter(QRectF(scene.area.left(), scene.area.center().y() - high / 2, 200 * scene.unit, high), scene.clamp, style);
+        left = scene.meter.rect.right() + (!state.close ? 100 : drawingExists(state.drawing) ? -30 : 20) * scene.unit;
     }
     scene.part.emplace(state, partArea(scene, state, left), style);
     if (state.form == Form::Probes || state.form == Form::Clips)
@@ -218,10 +234,11 @@ QPainterPath cablePath(const TestScene &scene, const SetProbe &probe)
     const double far = std::hypot(end.x() - jack.x(), end.y() - jack.y());
     const double reach = std::clamp(far * 0.45, 40 * unit, 150 * unit);
     const QRectF room = scene.area.adjusted(-1, 4 * unit, 1, -4 * unit);
+    const double along = wayOf(scene.part->looks(probe.terminal)) == Way::Up ? 0.55 : 0.35; // below the notes
     QPainterPath path;
     for (const double slack : {1.0, 0.8, 0.6, 0.45, 0.3, 0.15}) {
         path = QPainterPath(jack);
-        path.cubicTo(jack + QPointF((end.x() - jack.x()) * 0.35, 78 * unit * slack), end + probe.direction * reach * slack, end);
+        path.cubicTo(jack + QPointF((end.x() - jack.x()) * along, 78 * unit * slack), end + probe.direction * reach * slack, end);
         const QRectF bounds = path.boundingRect();
         if (bounds.top() >= std::min(room.top(), end.y()) && bounds.bottom() <= std::max(room.bottom(), end.y()))
             break;

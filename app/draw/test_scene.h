@@ -13,7 +13,7 @@ struct SetProbe
     Probe probe = Probe::Red;
     QString terminal;
     QPointF tip;
-    QPointF direction; // of the handle, away from the tip
+    QPointF direction;  // of the handle, away from the tip
     bool upper = true;  // of two that come the same way
     bool nameUp = true; // its name stands above it, else below
 };
@@ -40,6 +40,7 @@ struct TestScene
     double length = kProbeLength; // of what is set on a terminal: probe or clip
 };
 
+bool hasNotes(const TestScene &scene, const TestPictureState &state);
 double notesWidth(const TestScene &scene); // of the words beside the display
 TestScene layOutScene(const QRectF &into, const TestPictureState &state, const Style &style);
 QPainterPath clampedWire(const TestScene &scene, const TestPictureState &state); // through the jaw to the component

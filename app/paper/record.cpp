@@ -110,7 +110,8 @@ Record recordOf(const core::Session &session, const std::string &job)
     r.proof = verdict.proof;
     for (const core::CauseLine &c : verdict.causes)
         r.causes.push_back(c.name + ": " + std::string(word(c.standing)) + (c.said.empty() ? "" : " (" + c.said + ")"));
-    r.notes = verdict.notes;
+    r.notes = verdict.dangers;
+    r.notes.insert(r.notes.end(), verdict.notes.begin(), verdict.notes.end());
     for (const auto *more : {&verdict.refused, &view.vetoes})
         r.notes.insert(r.notes.end(), more->begin(), more->end());
     r.prove = verdict.prove;

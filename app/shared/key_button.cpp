@@ -80,6 +80,9 @@ void KeyButton::setSize(Size size)
 void KeyButton::setSpread(bool spread)
 {
     m_spread = spread;
+    QSizePolicy policy = sizePolicy();
+    policy.setHorizontalPolicy(spread ? QSizePolicy::Preferred : QSizePolicy::Minimum); // long words wrap
+    setSizePolicy(policy);
     update();
 }
 
@@ -104,10 +107,14 @@ double KeyButton::keyWidth() const
 double KeyButton::leastHeight() const
 {
     switch (m_size) {
-    case Size::Row: return Theme::current().px(32);
-    case Size::Normal: return Theme::current().px(40);
-    case Size::Safety: return Theme::current().px(54);
-    case Size::Large: return Theme::current().px(60);
+    case Size::Row:
+        return Theme::current().px(32);
+    case Size::Normal:
+        return Theme::current().px(40);
+    case Size::Safety:
+        return Theme::current().px(54);
+    case Size::Large:
+        return Theme::current().px(60);
     }
     Q_UNREACHABLE();
 }
@@ -139,9 +146,12 @@ KeyButton::Colours KeyButton::colours() const
     const bool down = isDown() || underMouse();
     const QColor petrol = style[down ? Role::PetrolDown : Role::Petrol];
     switch (m_face) {
-    case Face::Filled: return {petrol, petrol, style[Role::OnPetrol]};
-    case Face::Outlined: return {petrol, style[isDown() || isChecked() ? Role::Tint : Role::Sheet], petrol};
-    case Face::Link: return {petrol, Qt::transparent, petrol};
+    case Face::Filled:
+        return {petrol, petrol, style[Role::OnPetrol]};
+    case Face::Outlined:
+        return {petrol, style[isDown() || isChecked() ? Role::Tint : Role::Sheet], petrol};
+    case Face::Link:
+        return {petrol, Qt::transparent, petrol};
     }
     Q_UNREACHABLE();
 }

@@ -1,13 +1,13 @@
 #include "app/shared/say_sentence.h"
 
+#include "app/shared/text_block.h"
 #include "app/shared/theme.h"
 
 namespace app {
 
 SaySentence::SaySentence(QWidget *parent) : SaySentence(QString(), Type::Say, Role::Ink, parent) {}
 
-SaySentence::SaySentence(const QString &text, Type type, Role role, QWidget *parent)
-    : QLabel(parent), m_type(type), m_role(role)
+SaySentence::SaySentence(const QString &text, Type type, Role role, QWidget *parent) : QLabel(parent), m_type(type), m_role(role)
 {
     setTextFormat(Qt::PlainText);
     setWordWrap(true);
@@ -20,7 +20,7 @@ SaySentence::SaySentence(const QString &text, Type type, Role role, QWidget *par
 
 void SaySentence::setSentence(const QString &text)
 {
-    setText(text);
+    setText(withKeptUnits(text));
     setAccessibleName(text);
 }
 

@@ -2,6 +2,7 @@
 
 #include <QFontMetricsF>
 #include <QPainter>
+#include <QRegularExpression>
 
 #include <algorithm>
 #include <cmath>
@@ -14,6 +15,14 @@ QString plainText(const Runs &runs)
     for (const Run &run : runs)
         text += run.text;
     return text.replace(QLatin1Char('\n'), QLatin1Char(' '));
+}
+
+QString withKeptUnits(QString text)
+{
+    static const QRegularExpression unit(QStringLiteral("(?<=\\d) (?=(?:[kM]?Ω|[mk]?V|m?A|[µu]F|°[CF]|kW|W|%|min|s)(?:\\W|$))"));
+    for (auto each = unit.globalMatch(text); each.hasNext();)
+        text[each.next().capturedStart()] = QChar(QChar::Nbsp);
+    return text;
 }
 
 TextBlock::TextBlock(const Runs &runs, const Style &style, double width, const Options &options)
@@ -30,6 +39,7 @@ TextBlock::TextBlock(const Runs &runs, const Style &style, double width, const O
         text += run.text;
     }
     text.replace(QLatin1Char('\n'), QChar(QChar::LineSeparator));
+    text = withKeptUnits(text);
     m_layout = std::make_unique<QTextLayout>(text, style.font(runs.empty() ? Type::Text : runs.front().type));
     m_layout->setFormats(formats);
     QTextOption option;

@@ -24,6 +24,7 @@ struct Run
 using Runs = std::vector<Run>;
 
 QString plainText(const Runs &runs); // the runs as one text, for screen readers
+QString withKeptUnits(QString text);  // a number and its unit stay on one line; the length does not change
 
 class TextBlock
 {

@@ -3,6 +3,8 @@
 #include "app/shared/focus_ring.h"
 #include "app/shared/theme.h"
 
+#include <QGuiApplication>
+#include <QMenuBar>
 #include <QPainter>
 #include <QPainterPath>
 #include <QStyleOption>
@@ -63,7 +65,8 @@ QRect sliderRect(const QStyleOptionSlider &bar)
     const int length = upright ? bar.rect.height() : bar.rect.width();
     const int range = bar.maximum - bar.minimum;
     const int least = std::min(length, 32);
-    const int size = range > 0 ? std::max(least, static_cast<int>(qint64(length) * bar.pageStep / (range + bar.pageStep))) : length;
+    const int size =
+        range > 0 ? std::max(least, static_cast<int>(qint64(length) * bar.pageStep / (range + bar.pageStep))) : length;
     const int at = QStyle::sliderPositionFromValue(bar.minimum, bar.maximum, bar.sliderPosition, length - size, bar.upsideDown);
     const QRect rect = upright ? QRect(0, at, bar.rect.width(), size) : QRect(at, 0, size, bar.rect.height());
     return rect.translated(bar.rect.topLeft());
@@ -78,16 +81,28 @@ int WidgetStyle::pixelMetric(PixelMetric metric, const QStyleOption *option, con
     const Theme &theme = Theme::current();
     switch (metric) {
     case PM_FocusFrameHMargin:
-    case PM_FocusFrameVMargin: return kFocusRoom;
+    case PM_FocusFrameVMargin:
+        return kFocusRoom;
     case PM_IndicatorWidth:
     case PM_IndicatorHeight:
     case PM_ExclusiveIndicatorWidth:
-    case PM_ExclusiveIndicatorHeight: return theme.spx(30);
+    case PM_ExclusiveIndicatorHeight:
+        return theme.spx(30);
     case PM_CheckBoxLabelSpacing:
-    case PM_RadioButtonLabelSpacing: return theme.spx(14);
-    case PM_ScrollBarExtent: return 16;
-    case PM_ScrollBarSliderMin: return 32;
-    default: return QProxyStyle::pixelMetric(metric, option, widget);
+    case PM_RadioButtonLabelSpacing:
+        return theme.spx(14);
+    case PM_MenuBarPanelWidth:
+    case PM_MenuBarVMargin:
+    case PM_MenuBarHMargin:
+        return 0;
+    case PM_MenuBarItemSpacing:
+        return theme.spx(4);
+    case PM_ScrollBarExtent:
+        return 16;
+    case PM_ScrollBarSliderMin:
+        return 32;
+    default:
+        return QProxyStyle::pixelMetric(metric, option, widget);
     }
 }
 
@@ -95,9 +110,44 @@ int WidgetStyle::styleHint(StyleHint hint, const QStyleOption *option, const QWi
 {
     switch (hint) {
     case SH_FocusFrame_AboveWidget:
-    case SH_UnderlineShortcut: return 1;
-    default: return QProxyStyle::styleHint(hint, option, widget, data);
+        return 1;
+    case SH_UnderlineShortcut: { // in the menu bar while it is spoken to, else never
+        const bool bar = qobject_cast<const QMenuBar *>(widget) != nullptr;
+        return !bar || widget->hasFocus() || (QGuiApplication::queryKeyboardModifiers() & Qt::AltModifier) ? 1 : 0;
     }
+    default:
+        return QProxyStyle::styleHint(hint, option, widget, data);
+    }
+}
+
+// As high as the buttons at the bar's other end, so that both stand on one line.
+QSize WidgetStyle::sizeFromContents(ContentsType type, const QStyleOption *option, const QSize &size, const QWidget *widget) const
+{
+    if (type != CT_MenuBarItem)
+        return QProxyStyle::sizeFromContents(type, option, size, widget);
+    return {size.width() + Theme::current().spx(16), Theme::current().spx(32)};
+}
+
+void WidgetStyle::drawControl(ControlElement element, const QStyleOption *option, QPainter *painter, const QWidget *widget) const
+{
+    const auto *item = qstyleoption_cast<const QStyleOptionMenuItem *>(option);
+    if (element == CE_MenuBarEmptyArea) {
+        painter->fillRect(option->rect, Theme::current().colour(Role::Desk));
+        return;
+    }
+    if (element != CE_MenuBarItem || item == nullptr) {
+        QProxyStyle::drawControl(element, option, painter, widget);
+        return;
+    }
+    const Style &style = Theme::current().style();
+    const bool open = item->state & (State_Selected | State_Sunken);
+    painter->fillRect(item->rect, style[open ? Role::Tint : Role::Desk]);
+    const bool underlined = styleHint(SH_UnderlineShortcut, option, widget, nullptr) != 0;
+    painter->setFont(style.font(Type::Text));
+    painter->setPen(style[item->state & State_Enabled ? Role::Ink : Role::Ink2]);
+    painter->drawText(item->rect,
+                      Qt::AlignCenter | Qt::TextSingleLine | (underlined ? Qt::TextShowMnemonic : Qt::TextHideMnemonic),
+                      item->text);
 }
 
 void WidgetStyle::drawPrimitive(PrimitiveElement element, const QStyleOption *option, QPainter *painter,
@@ -105,11 +155,19 @@ void WidgetStyle::drawPrimitive(PrimitiveElement element, const QStyleOption *op
 {
     painter->save();
     switch (element) {
-    case PE_FrameFocusRect: break; // the focus ring says it
-    case PE_IndicatorCheckBox: paintIndicator(*painter, *option, false); break;
-    case PE_IndicatorRadioButton: paintIndicator(*painter, *option, true); break;
-    case PE_PanelLineEdit: paintField(*painter, *option); break;
-    default: QProxyStyle::drawPrimitive(element, option, painter, widget);
+    case PE_FrameFocusRect:
+        break; // the focus ring says it
+    case PE_IndicatorCheckBox:
+        paintIndicator(*painter, *option, false);
+        break;
+    case PE_IndicatorRadioButton:
+        paintIndicator(*painter, *option, true);
+        break;
+    case PE_PanelLineEdit:
+        paintField(*painter, *option);
+        break;
+    default:
+        QProxyStyle::drawPrimitive(element, option, painter, widget);
     }
     painter->restore();
 }
@@ -142,11 +200,18 @@ QRect WidgetStyle::subControlRect(ComplexControl control, const QStyleOptionComp
     const bool upright = bar->orientation == Qt::Vertical;
     QRect rect = bar->rect;
     switch (part) {
-    case SC_ScrollBarSlider: return slider;
-    case SC_ScrollBarGroove: return rect;
-    case SC_ScrollBarSubPage: upright ? rect.setBottom(slider.top() - 1) : rect.setRight(slider.left() - 1); return rect;
-    case SC_ScrollBarAddPage: upright ? rect.setTop(slider.bottom() + 1) : rect.setLeft(slider.right() + 1); return rect;
-    default: return {}; // no arrow buttons
+    case SC_ScrollBarSlider:
+        return slider;
+    case SC_ScrollBarGroove:
+        return rect;
+    case SC_ScrollBarSubPage:
+        upright ? rect.setBottom(slider.top() - 1) : rect.setRight(slider.left() - 1);
+        return rect;
+    case SC_ScrollBarAddPage:
+        upright ? rect.setTop(slider.bottom() + 1) : rect.setLeft(slider.right() + 1);
+        return rect;
+    default:
+        return {}; // no arrow buttons
     }
 }
 

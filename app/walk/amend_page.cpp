@@ -33,7 +33,9 @@ std::vector<core::Option> answersOf(const core::Session &session, const core::Ev
             options.push_back({answer, ask->says.contains(answer) ? ask->says.at(answer) : answer, {}, {}});
     const core::Library::Found found = machine.library->test(*machine.appliance, event.test);
     const core::Step *step = machine.tree == nullptr ? nullptr : machine.tree->step(event.step);
-    const auto words = found.test != nullptr ? found.test->answers : step != nullptr ? step->answers() : std::vector<std::string>();
+    const auto words = found.test != nullptr ? found.test->answers
+                       : step != nullptr     ? step->answers()
+                                             : std::vector<std::string>();
     for (const std::string &answer : words)
         options.push_back({answer, answer, {}, {}});
     return options;
@@ -43,20 +45,23 @@ QString lines(const std::vector<std::string> &titles)
 {
     QStringList out;
     for (const std::string &title : titles)
-        out << QStringLiteral("–  ") + qs(title);
+        if (!title.empty())
+            out << QStringLiteral("–  ") + brief(qs(title));
     return out.isEmpty() ? AmendPage::tr("–  nothing") : out.join(QLatin1Char('\n'));
 }
 
 } // namespace
 
 AmendPage::AmendPage(const JobController &job, const core::WayView &way, QWidget *parent)
-    : Page(parent), m_job(job), m_way(way), m_sheet(new ScrollSheet), m_head(new SaySentence(tr("It was “%1”. What should it be?").arg(qs(way.said)))),
-      m_preview(textLabel({})), m_change(new KeyButton(tr("Change it"))), m_leave(new KeyButton(tr("Leave it as it was"), QStringLiteral("Esc")))
+    : Page(parent), m_job(job), m_way(way), m_sheet(new ScrollSheet),
+      m_head(new SaySentence(tr("It was “%1”. What should it be?").arg(qs(way.said)))), m_preview(textLabel({})),
+      m_change(new KeyButton(tr("Change it"))), m_leave(new KeyButton(tr("Leave it as it was"), QStringLiteral("Esc")))
 {
     auto *layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_sheet);
-    m_sheet->body()->addWidget(textLabel(tr("Way so far · %1 · %2").arg(qs(way.title), Words::time(way.wallMs)), Type::Quiet, Role::Ink2));
+    m_sheet->body()->addWidget(
+        textLabel(tr("Way so far · %1 · %2").arg(qs(way.title), Words::time(way.wallMs)), Type::Quiet, Role::Ink2));
     m_sheet->body()->addWidget(m_head);
     const core::Event *event = eventNumbered(job.session(), way.event);
     if (event != nullptr && event->reading)
@@ -65,7 +70,9 @@ AmendPage::AmendPage(const JobController &job, const core::WayView &way, QWidget
         addAnswers();
     m_sheet->body()->addSpacing(Theme::current().spx(8));
     m_sheet->body()->addWidget(m_preview);
-    m_sheet->body()->addWidget(textLabel(tr("The old one stays in the log, struck. What was done stays done: wires pulled, covers open and power are not changed by this."), Type::Quiet, Role::Ink2));
+    m_sheet->body()->addWidget(textLabel(tr("The old one stays in the log, struck. What was done stays done: wires pulled, "
+                                            "covers open and power are not changed by this."),
+                                         Type::Quiet, Role::Ink2));
     m_sheet->body()->addStretch(1);
     auto *row = new QWidget;
     auto *flow = new FlowLayout(row, Theme::current().spx(10));
@@ -120,7 +127,9 @@ void AmendPage::preview(const std::string &value)
     m_value = value;
     m_change->setEnabled(false);
     if (value.empty()) {
-        m_preview->setRuns({{tr("Nothing is changed yet. Before it is, this page shows what would stay and what would fall away."), Type::Text, Role::Ink2}});
+        m_preview->setRuns(
+            {{tr("Nothing is changed yet. Before it is, this page shows what would stay and what would fall away."), Type::Text,
+              Role::Ink2}});
         return;
     }
     const auto then = m_job.session().previewAmend(m_way.event, value);
@@ -129,9 +138,12 @@ void AmendPage::preview(const std::string &value)
         return;
     }
     m_change->setEnabled(true);
-    m_preview->setRuns({{tr("Then this stays") + QLatin1Char('\n'), Type::Title}, {lines(then->stays) + QLatin1Char('\n'), Type::Text},
-                        {tr("and this falls away") + QLatin1Char('\n'), Type::Title}, {lines(then->fallsAway) + QLatin1Char('\n'), Type::Text},
-                        {tr("Next: "), Type::Strong}, {qs(then->next), Type::Text}});
+    m_preview->setRuns({{tr("Then this stays") + QLatin1Char('\n'), Type::Title},
+                        {lines(then->stays) + QLatin1Char('\n'), Type::Text},
+                        {tr("and this falls away") + QLatin1Char('\n'), Type::Title},
+                        {lines(then->fallsAway) + QLatin1Char('\n'), Type::Text},
+                        {tr("Next: "), Type::Strong},
+                        {qs(then->next), Type::Text}});
 }
 
 void AmendPage::change()
@@ -150,7 +162,8 @@ QWidget *AmendPage::firstFocus()
 
 QString AmendPage::help() const
 {
-    return tr("Type the right value, or press the number of the right answer. Then the page shows what stays and what falls away. Enter on "
+    return tr("Type the right value, or press the number of the right answer. Then the page shows what stays and what falls "
+              "away. Enter on "
               "“Change it” changes it; Esc leaves it as it was.");
 }
 

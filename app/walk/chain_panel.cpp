@@ -37,7 +37,7 @@ void ChainPanel::dress()
 {
     const Theme &theme = Theme::current();
     layout()->setContentsMargins(theme.spx(14), theme.spx(10), theme.spx(12), theme.spx(12));
-    layout()->setSpacing(theme.spx(6));
+    layout()->setSpacing(theme.spx(3));
 }
 
 void ChainPanel::show(const core::StateView &view, const core::Session &session)

@@ -1,5 +1,6 @@
 #include "app/walk/chain_state.h"
 
+#include "app/shared/counted.h"
 #include "app/walk/words.h"
 #include "core/session/names.h"
 
@@ -70,12 +71,15 @@ QString rowName(const core::Machine &machine, const RungItem &item)
     const core::Path *path = pathOf(machine, item);
     const bool contact = path != nullptr && path->normally != core::Path::Normally::Always;
     const bool plain = item.path == "contact" || item.path == "coil";
-    return several && !plain && (contact || kind->id.find("motor") != std::string::npos) ? name + QStringLiteral(", ") + qs(item.path) : name;
+    return several && !plain && (contact || kind->id.find("motor") != std::string::npos)
+               ? name + QStringLiteral(", ") + qs(item.path)
+               : name;
 }
 
 QString wordsOf(const core::ComponentView &part)
 {
-    const QString word = part.standing == core::Standing::FailedOnce ? ChainTexts::tr("failed, once") : StandingWords::word(standingOf(part.standing));
+    const QString word = part.standing == core::Standing::FailedOnce ? ChainTexts::tr("failed, once")
+                                                                     : StandingWords::word(standingOf(part.standing));
     if (part.fromAfar)
         return ChainTexts::tr("cleared if wired so");
     if (part.readings.empty())
@@ -84,7 +88,8 @@ QString wordsOf(const core::ComponentView &part)
     for (const std::string &reading : part.readings)
         said << qs(reading);
     const QString all = said.size() > 3 ? ChainTexts::tr("%1 readings").arg(said.size()) : said.join(QStringLiteral(", "));
-    const bool failed = part.standing == core::Standing::FailedOnce || part.standing == core::Standing::Failed || part.standing == core::Standing::Proven;
+    const bool failed = part.standing == core::Standing::FailedOnce || part.standing == core::Standing::Failed ||
+                        part.standing == core::Standing::Proven;
     return failed ? word + QStringLiteral(": ") + all : word + QStringLiteral(", ") + all;
 }
 
@@ -141,7 +146,8 @@ Ends endsOf(const core::StepView &step, std::string terminal)
     if (step.test.starts_with(step.picture.component + "."))
         return {step.picture.component, terminal};
     const auto dot = terminal.find('.');
-    return dot == std::string::npos ? Ends{step.picture.component, terminal} : Ends{terminal.substr(0, dot), terminal.substr(dot + 1)};
+    return dot == std::string::npos ? Ends{step.picture.component, terminal}
+                                    : Ends{terminal.substr(0, dot), terminal.substr(dot + 1)};
 }
 
 // Row of the component, and whether the terminal is its upper end; no row: -1.
@@ -174,7 +180,8 @@ std::optional<ChainLit> litOf(const core::StateView &view, const core::Machine &
     const core::StepView &step = view.step;
     if (step.kind != core::StepView::Kind::Test || step.picture.red.empty())
         return std::nullopt;
-    const Spot red = spotOf(machine, rung, endsOf(step, step.picture.red)), black = spotOf(machine, rung, endsOf(step, step.picture.black));
+    const Spot red = spotOf(machine, rung, endsOf(step, step.picture.red)),
+               black = spotOf(machine, rung, endsOf(step, step.picture.black));
     if (red.row < 0 || black.row < 0 || (!red.upper && !black.upper))
         return std::nullopt;
     ChainLit lit;
@@ -235,7 +242,8 @@ void addConditions(ChainState &state, const core::StateView &view, const core::M
         at->id = qs(owner);
         at->name = qs(core::nameOf(machine, owner));
         at->standing = standingOf(part->standing);
-        at->words = part->readings.empty() || part->standing == core::Standing::Untested ? StandingWords::word(at->standing) : qs(part->readings.back());
+        at->words = part->readings.empty() || part->standing == core::Standing::Untested ? StandingWords::word(at->standing)
+                                                                                         : qs(part->readings.back());
         state.conditions.push_back(std::move(*at));
     }
 }
@@ -263,7 +271,9 @@ ChainRow plainRow(const core::ComponentView &part)
 void byPlace(ChainState &state, const core::StateView &view, const core::Machine &machine)
 {
     const auto listed = [&](const core::ComponentView &part) {
-        return std::ranges::any_of(machine.tree->weights, [&](const auto &weight) { return weight.first.substr(0, weight.first.find('.')) == part.id && weight.second > 0; });
+        return std::ranges::any_of(machine.tree->weights, [&](const auto &weight) {
+            return weight.first.substr(0, weight.first.find('.')) == part.id && weight.second > 0;
+        });
     };
     std::vector<std::string> places{""};
     for (const core::ServicePlace &place : machine.appliance->places)
@@ -326,9 +336,11 @@ ChainTexts::Foot ChainTexts::foot(const core::StateView &view, const core::Sessi
         QStringList missing;
         for (const core::Due &each : session.deduction().ruling.due)
             if (each.component == due.component && !each.tests.empty())
-                missing << lowerFirst(qs(core::titleOf(machine, each.tests.front()))) + (each.why == core::Due::Why::Confirm ? tr(" once more") : QString());
+                missing << lowerFirst(qs(core::titleOf(machine, each.tests.front()))) +
+                               (each.why == core::Due::Why::Confirm ? tr(" once more") : QString());
         missing.removeDuplicates();
-        return {tr("Not to be bought yet"), tr("%1: still needed are %2.").arg(qs(part->name), missing.join(QStringLiteral("; ")))};
+        return {tr("Not to be bought yet"),
+                tr("%1: still needed are %2.").arg(qs(part->name), missing.join(QStringLiteral("; ")))};
     }
     if (!view.atRisk)
         return {};
@@ -337,7 +349,8 @@ ChainTexts::Foot ChainTexts::foot(const core::StateView &view, const core::Sessi
         return {};
     QString text = tr("%1, %2, not proven.").arg(qs(view.atRisk->name), qs(view.atRisk->price));
     if (view.step.kind == core::StepView::Kind::Test && view.step.minutes > 0)
-        text += QLatin1Char(' ') + tr("This test: %n minute(s), a judgement.", nullptr, qRound(view.step.minutes));
+        text += QLatin1Char(' ') + counted(qRound(view.step.minutes), tr("This test: %1 minute, a judgement."),
+                                           tr("This test: %1 minutes, a judgement."));
     return {tr("If you bought the likeliest part now"), text};
 }
 

@@ -12,7 +12,7 @@
 namespace app {
 namespace {
 
-constexpr double kPad = 14;
+constexpr double kPad = 14, kPictureHeight = 130;
 
 } // namespace
 
@@ -27,6 +27,13 @@ ChoiceButton::ChoiceButton(const QString &head, const QString &text, const QStri
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
     followTheme(this);
+}
+
+void ChoiceButton::setPicture(TestPictureState picture)
+{
+    m_picture = std::move(picture);
+    updateGeometry();
+    update();
 }
 
 Runs ChoiceButton::runs() const
@@ -47,7 +54,8 @@ int ChoiceButton::heightForWidth(int width) const
 {
     const Style &style = Theme::current().style();
     const TextBlock text(runs(), style, std::max(1.0, width - left() - style.px(kPad)));
-    return static_cast<int>(std::ceil(text.height() + style.px(2 * kPad - 4)));
+    const double picture = m_picture ? kPictureHeight : 0; // pictures do not grow with the text
+    return static_cast<int>(std::ceil(text.height() + picture + style.px(2 * kPad - 4)));
 }
 
 QSize ChoiceButton::sizeHint() const
@@ -74,6 +82,11 @@ void ChoiceButton::paintEvent(QPaintEvent *)
     const TextBlock text(runs(), style, std::max(1.0, width() - left() - style.px(kPad)));
     const double top = style.px(kPad - 2);
     text.paint(painter, {left(), top});
+    if (m_picture) {
+        const double from = top + text.height() + style.px(4);
+        paintTestPicture(painter, QRectF(style.px(kPad), from, width() - 2 * style.px(kPad), height() - from - style.px(8)),
+                         *m_picture, style);
+    }
     if (!m_key.isEmpty())
         paintKeyBox(painter, m_key, style, style.px(kPad), top + style.px(11), style[Role::Petrol]);
 }

@@ -1,5 +1,6 @@
 #pragma once
 // A large choice: its number in a key box, a bold name, and a sentence of what follows.
+#include "app/draw/test_picture.h"
 #include "app/shared/text_block.h"
 
 #include <QAbstractButton>
@@ -11,6 +12,8 @@ class ChoiceButton : public QAbstractButton
     Q_OBJECT
 public:
     ChoiceButton(const QString &head, const QString &text, const QString &key, QWidget *parent = nullptr);
+
+    void setPicture(TestPictureState picture); // below the words
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
@@ -26,6 +29,7 @@ private:
     double left() const;
 
     QString m_head, m_text, m_key;
+    std::optional<TestPictureState> m_picture;
 };
 
 } // namespace app

@@ -38,13 +38,21 @@ ChoicePage::ChoicePage(const QString &caption, const QString &head, const QStrin
     m_sheet->dock()->addWidget(row);
 }
 
-void ChoicePage::add(const QString &head, const QString &text, const char *name, std::function<void()> chosen)
+ChoiceButton *ChoicePage::add(const QString &head, const QString &text, const char *name, std::function<void()> chosen)
 {
     auto *button = new ChoiceButton(head, text, QString::number(m_chosen.size() + 1));
     button->setObjectName(QLatin1String(name));
     connect(button, &QAbstractButton::clicked, this, [run = chosen] { run(); });
     m_choices.push_back(button);
     m_chosen.push_back(std::move(chosen));
+    m_columns = 0;
+    lay();
+    return button;
+}
+
+void ChoicePage::setMost(int columns)
+{
+    m_most = columns;
     m_columns = 0;
     lay();
 }
@@ -66,7 +74,7 @@ void ChoicePage::setBack(const QString &words)
 // Two beside each other where there is room.
 void ChoicePage::lay()
 {
-    const int columns = width() < Theme::current().px(640) ? 1 : 2;
+    const int columns = width() < Theme::current().px(640) ? 1 : m_most;
     if (columns == m_columns)
         return;
     m_columns = columns;

@@ -10,6 +10,7 @@ class QGridLayout;
 
 namespace app {
 
+class ChoiceButton;
 class SaySentence;
 class ScrollSheet;
 
@@ -19,8 +20,9 @@ class ChoicePage : public Page
 public:
     ChoicePage(const QString &caption, const QString &head, const QString &text, QWidget *parent = nullptr);
 
-    void add(const QString &head, const QString &text, const char *name, std::function<void()> chosen);
+    ChoiceButton *add(const QString &head, const QString &text, const char *name, std::function<void()> chosen);
     void addQuiet(const QString &words, const char *name, std::function<void()> chosen); // in the row below
+    void setMost(int columns);                                                           // beside each other where there is room
     void setBack(const QString &words);
     [[nodiscard]] ScrollSheet *sheet() const { return m_sheet; }
 
@@ -43,6 +45,7 @@ private:
     RunLabel *m_line;
     KeyButton *m_back;
     int m_columns = 0;
+    int m_most = 2;
     std::vector<QAbstractButton *> m_choices;
     std::vector<std::function<void()>> m_chosen; // by number
 };

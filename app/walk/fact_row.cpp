@@ -19,7 +19,7 @@ FactRow::FactRow(Standing mark, const QString &title, const QString &note, QWidg
     Runs runs{{title, Type::Strong}};
     if (!note.isEmpty())
         runs.push_back({QLatin1Char('\n') + note, Type::Quiet, Role::Ink2});
-    m_row->addWidget(new RunLabel(std::move(runs)), 5);
+    m_row->addWidget(new RunLabel(std::move(runs)), 5, Qt::AlignTop);
     setAccessibleName(StandingWords::word(mark) + QStringLiteral(": ") + title);
     followTheme(this);
 }
@@ -27,7 +27,7 @@ FactRow::FactRow(Standing mark, const QString &title, const QString &note, QWidg
 void FactRow::setValue(const QString &value)
 {
     m_value = new RunLabel({{value, Type::Heading}});
-    m_row->addWidget(m_value, 3);
+    m_row->addWidget(m_value, 3, Qt::AlignTop);
     setAccessibleName(accessibleName() + QStringLiteral(", ") + value);
 }
 
@@ -43,7 +43,7 @@ void FactRow::setEnd(const QString &quiet, const QString &strong)
         runs.push_back({quiet + (strong.isEmpty() ? QString() : QStringLiteral("\n")), Type::Quiet, Role::Ink2});
     if (!strong.isEmpty())
         runs.push_back({strong, Type::QuietStrong});
-    m_row->addWidget(new RunLabel(std::move(runs)), 4);
+    m_row->addWidget(new RunLabel(std::move(runs)), 4, Qt::AlignTop);
     setAccessibleName(accessibleName() + QStringLiteral(", ") + strong);
 }
 

@@ -12,6 +12,7 @@
 #include <QClipboard>
 #include <QHBoxLayout>
 #include <QMenuBar>
+#include <QScopedValueRollback>
 #include <QShortcut>
 
 namespace app {
@@ -180,13 +181,15 @@ void MainWindow::keepSettings()
         m_walk->frame()->setFault(tr("the settings could not be written."));
 }
 
-// Keys while nothing has the focus.
+// Keys while nothing has the focus. What the walk does not take comes back here, as any child's key.
 void MainWindow::keyPressEvent(QKeyEvent *event)
 {
-    if (focusWidget() == nullptr)
+    if (focusWidget() == nullptr && !m_passingOn) {
+        const QScopedValueRollback passing(m_passingOn, true);
         QApplication::sendEvent(m_walk, event);
-    else
+    } else {
         QMainWindow::keyPressEvent(event);
+    }
 }
 
 void MainWindow::copyAsText()

@@ -53,6 +53,7 @@ private:
     QList<QAction *> m_ofJob;  // only with a job
     QList<QAction *> m_all;    // what Find anything finds
     QActionGroup *m_shades = nullptr;
+    bool m_passingOn = false; // a key is with the walk
 };
 
 } // namespace app

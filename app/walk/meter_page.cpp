@@ -27,14 +27,16 @@ constexpr double kMostProbes = 3; // ohm: above it the tips are dirty or the bat
 } // namespace
 
 MeterPage::MeterPage(const core::Meter &meter, bool energized, const QString &forWhat, QWidget *parent)
-    : Page(parent), m_was(meter), m_columns(new QHBoxLayout(this)), m_main(new ScrollSheet), m_side(new ScrollSheet), m_power(new TickBox(tr("They may be offered in this job.")))
+    : Page(parent), m_was(meter), m_columns(new QHBoxLayout(this)), m_main(new ScrollSheet), m_side(new ScrollSheet),
+      m_power(new TickBox(tr("They may be offered in this job.")))
 {
     m_columns->setContentsMargins(0, 0, 0, 0);
     m_columns->setSpacing(Theme::current().spx(12));
     m_columns->addWidget(m_main, 2);
     m_columns->addWidget(m_side, 1);
     m_main->body()->addWidget(new SaySentence(tr("Your meter, by its looks")));
-    m_main->body()->addWidget(textLabel(tr("No maker, no model number. Tick what is printed round its dial; tests it cannot do are never asked for."), Type::Text, Role::Ink2));
+    m_main->body()->addWidget(
+        textLabel(tr("Tick what is printed round its dial. Tests it cannot do are never asked for."), Type::Text, Role::Ink2));
     m_power->setChecked(energized);
     addFunctions();
     addRange();
@@ -48,19 +50,18 @@ MeterPage::MeterPage(const core::Meter &meter, bool energized, const QString &fo
     m_done = new KeyButton(forWhat.isEmpty() ? tr("That is my meter") : tr("Start: %1").arg(forWhat), QStringLiteral("Enter"));
     m_done->setObjectName(QStringLiteral("done"));
     m_done->setFace(KeyButton::Face::Filled);
+    auto *check = new KeyButton(tr("Check it now"));
+    check->setObjectName(QStringLiteral("check"));
+    connect(check, &QPushButton::clicked, this, &MeterPage::wantsCheck);
     auto *none = new KeyButton(tr("I have no meter yet"));
     none->setObjectName(QStringLiteral("none"));
     auto *back = new KeyButton(tr("Back"), QStringLiteral("Esc"));
     back->setObjectName(QStringLiteral("back"));
-    for (KeyButton *button : {m_done, none, back})
+    for (KeyButton *button : {m_done, check, none, back})
         flow->addWidget(button);
     m_main->dock()->addWidget(row);
     connect(m_done, &QPushButton::clicked, this, &MeterPage::described);
-    connect(none, &QPushButton::clicked, this, [this] {
-        for (const auto &[measure, box] : m_functions)
-            box->setChecked(false);
-        Q_EMIT described();
-    });
+    connect(none, &QPushButton::clicked, this, &MeterPage::wantsNone);
     connect(back, &QPushButton::clicked, this, &Page::closed);
     refresh();
 }
@@ -71,7 +72,8 @@ void MeterPage::addFunctions()
     auto *grid = new QGridLayout;
     grid->setHorizontalSpacing(Theme::current().spx(24));
     grid->setVerticalSpacing(Theme::current().spx(2));
-    const Measure measures[] = {Measure::Resistance, Measure::Continuity, Measure::VoltageDc, Measure::Temperature, Measure::VoltageAc, Measure::CurrentClamp, Measure::Capacitance, Measure::VoltageLowImpedance};
+    const Measure measures[] = {Measure::Resistance, Measure::Continuity,   Measure::VoltageDc,   Measure::Temperature,
+                                Measure::VoltageAc,  Measure::CurrentClamp, Measure::Capacitance, Measure::VoltageLowImpedance};
     for (std::size_t i = 0; i < std::size(measures); ++i) {
         auto *box = new TickBox(MeterWords::sign(measures[i]) + QStringLiteral("  ") + MeterWords::plain(measures[i]));
         box->setObjectName(QStringLiteral("function:") + qs(core::word(measures[i])));
@@ -120,7 +122,9 @@ void MeterPage::addMark()
         const char *mark, *name;
         QString words;
     };
-    const Mark marks[] = {{"CAT III 300 V", "cat3", tr("CAT III 300 V or more")}, {"CAT II 300 V", "cat2", tr("CAT II 300 V or more")}, {"", "cat0", tr("no mark, or not sure")}};
+    const Mark marks[] = {{"CAT III 300 V", "cat3", tr("CAT III 300 V or more")},
+                          {"CAT II 300 V", "cat2", tr("CAT II 300 V or more")},
+                          {"", "cat0", tr("no mark, or not sure")}};
     const bool known = std::ranges::any_of(marks, [&](const Mark &mark) { return m_was.category == mark.mark; });
     for (const Mark &mark : marks) {
         const bool three = !known && m_was.category.starts_with("CAT III"), iv = !known && m_was.category.starts_with("CAT IV");
@@ -129,14 +133,14 @@ void MeterPage::addMark()
         group->addButton(m_marks.back().second);
     }
     m_main->body()->addWidget(row);
-    m_main->body()->addWidget(textLabel(tr("Without a mark no reading with power on is ever offered. That is fine: dead tests come first anyway."), Type::Quiet, Role::Ink2));
 }
 
 void MeterPage::addProbes()
 {
     m_main->body()->addWidget(headingLabel(tr("Dial to Ω, both tips together: what does it show?")));
     core::Meter plain = usualMeter();
-    m_probes = new ReadingEntry(plain, core::Measure::Resistance, tr("Good: 0.1 to 0.6 Ω. It is kept, and taken off every reading in ohms. Empty: not known yet."));
+    m_probes = new ReadingEntry(plain, core::Measure::Resistance,
+                                tr("Good: 0.1 to 0.6 Ω. It is kept, and taken off every reading in ohms. Empty: not known yet."));
     m_probes->field()->setUnit(QStringLiteral("Ω"));
     m_probes->field()->setAccessibleName(tr("Probes together"));
     m_probes->field()->setMaximumWidth(Theme::current().spx(300));
@@ -150,8 +154,10 @@ void MeterPage::addProbes()
 void MeterPage::addPower()
 {
     m_main->body()->addWidget(headingLabel(tr("Readings with the power on")));
-    m_main->body()->addWidget(textLabel(tr("Most jobs end without one. Some faults only show under voltage: then the program can ask for it, last of all, each behind its own "
-                                           "page, each answered with yes or no. It is off until you turn it on, for one job. No is always a good answer: an electrician reads it in minutes.")));
+    m_main->body()->addWidget(textLabel(
+        tr("Some faults only show under voltage. Then the program can ask for it, last of all, each behind its own page, each "
+           "with yes "
+           "or no. Off until you turn it on, for one job. No is always a good answer: an electrician reads it in minutes.")));
     m_power->setObjectName(QStringLiteral("energized"));
     connect(m_power, &QCheckBox::toggled, this, &MeterPage::refresh);
     m_main->body()->addWidget(m_power);
@@ -163,7 +169,7 @@ void MeterPage::addSide()
 {
     m_side->body()->addWidget(headingLabel(tr("What this one can do")));
     m_picture = new TestPicture;
-    yieldHeight(m_picture, 240);
+    yieldHeight(m_picture, 200);
     m_side->body()->addWidget(m_picture, 3);
     m_can = textLabel({});
     m_side->body()->addWidget(m_can);
@@ -182,7 +188,8 @@ core::Meter MeterPage::meter() const
         if (button->isChecked())
             meter.category = mark;
     meter.probeZero.reset();
-    if (m_probes->understood() && m_probes->understood()->reading.what == core::Reading::What::Value && m_probes->understood()->reading.amount.value <= kMostProbes)
+    if (m_probes->understood() && m_probes->understood()->reading.what == core::Reading::What::Value &&
+        m_probes->understood()->reading.amount.value <= kMostProbes)
         meter.probeZero = m_probes->understood()->reading.amount;
     return meter;
 }
@@ -201,7 +208,7 @@ void MeterPage::refresh()
     state.meter.dial = Dial::Ohm;
     state.meter.display = now.probeZero ? QString::number(now.probeZero->value, 'f', 1) : QStringLiteral("OL");
     state.meter.unit = QStringLiteral("Ω");
-    state.form = TestPictureState::Form::Look;
+    state.form = TestPictureState::Form::Meter;
     m_picture->setState(state);
     QStringList says{MeterWords::inShort(now)};
     const bool ohms = now.can(core::Measure::Resistance), volts = now.can(core::Measure::VoltageAc);
@@ -211,11 +218,17 @@ void MeterPage::refresh()
     says << (now.autoRange ? tr("It finds the range by itself.") : tr("Turn to the lowest range that does not show OL."));
     const bool wall = now.category.starts_with("CAT III");
     if (volts)
-        says << (wall ? tr("With this mark it may go into a wall outlet.") : now.category.empty() ? tr("Without a mark it stays with dead tests.") : tr("With CAT II it stays out of the wall outlet."));
+        says << (wall ? tr("With this mark it may go into a wall outlet.")
+                 : now.category.empty()
+                     ? tr("Without a mark no reading with power on is ever offered; dead tests come first anyway.")
+                     : tr("With CAT II it stays out of the wall outlet."));
     says << MeterWords::probes(now) + QLatin1Char('.');
     m_can->setText(says.join(QStringLiteral("\n\n")));
     const bool fit = volts && !now.category.empty();
-    m_powerLine->setText(m_power->isChecked() && !fit ? tr("With this meter none can be offered: it needs V~ and a mark.") : m_power->isChecked() ? tr("On for this job. Each one still asks first.") : tr("Off: none is shown in this job."), Type::Quiet, Role::Ink2);
+    m_powerLine->setText(m_power->isChecked() && !fit ? tr("With this meter none can be offered: it needs V~ and a mark.")
+                         : m_power->isChecked()       ? tr("On for this job. Each one still asks first.")
+                                                      : tr("Off: none is shown in this job."),
+                         Type::Quiet, Role::Ink2);
 }
 
 QWidget *MeterPage::firstFocus()
@@ -225,7 +238,8 @@ QWidget *MeterPage::firstFocus()
 
 QString MeterPage::help() const
 {
-    return tr("Tick with Space what is printed round the dial of your meter. The mark is a small CAT III or CAT II beside the jacks; the probes have one too. "
+    return tr("Tick with Space what is printed round the dial of your meter. The mark is a small CAT III or CAT II beside the "
+              "jacks; the probes have one too. "
               "Touch both tips together on Ω and type what it shows. Enter goes on.");
 }
 

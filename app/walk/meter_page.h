@@ -30,7 +30,9 @@ public:
     void showDenial(const core::Denial &denial) override;
 
 Q_SIGNALS:
-    void described(); // the person is done
+    void described();  // the person is done
+    void wantsNone();  // there is no meter yet
+    void wantsCheck(); // of the meter as it is described now
 
 protected:
     void resizeEvent(QResizeEvent *event) override;

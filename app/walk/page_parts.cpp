@@ -5,6 +5,7 @@
 #include "app/walk/words.h"
 
 #include <QPainter>
+#include <QVBoxLayout>
 
 namespace app {
 namespace {
@@ -23,6 +24,26 @@ protected:
     {
         QPainter painter(this);
         painter.fillRect(rect(), Theme::current().colour(Role::Rule));
+    }
+};
+
+class NoteBox : public QWidget
+{
+public:
+    NoteBox(Runs runs, QWidget *parent) : QWidget(parent)
+    {
+        auto *layout = new QVBoxLayout(this);
+        layout->setContentsMargins(20, 10, 14, 10);
+        layout->addWidget(new RunLabel(std::move(runs)));
+        followTheme(this);
+    }
+
+protected:
+    void paintEvent(QPaintEvent *) override
+    {
+        QPainter painter(this);
+        painter.fillRect(rect(), Theme::current().colour(Role::Well));
+        painter.fillRect(QRect(0, 0, 5, height()), Theme::current().colour(Role::Ink));
     }
 };
 
@@ -48,7 +69,10 @@ QString PageWords::caption(const core::StateView &view, const core::Session &ses
     const core::StepView &step = view.step;
     if (step.screen == "S0")
         return tr("Before the first step");
-    const QString sort = step.kind == core::StepView::Kind::Test ? tr("Test %1") : step.kind == core::StepView::Kind::Ask ? tr("Question %1") : step.kind == core::StepView::Kind::Do ? tr("To do, step %1") : tr("Look, step %1");
+    const QString sort = step.kind == core::StepView::Kind::Test  ? tr("Test %1")
+                         : step.kind == core::StepView::Kind::Ask ? tr("Question %1")
+                         : step.kind == core::StepView::Kind::Do  ? tr("To do, step %1")
+                                                                  : tr("Look, step %1");
     parts << sort.arg(stepNumber(view));
     if (!step.title.empty())
         parts << qs(step.title);
@@ -93,6 +117,11 @@ RunLabel *headingLabel(const QString &text, QWidget *parent)
 RunLabel *textLabel(const QString &text, Type type, Role role, QWidget *parent)
 {
     return new RunLabel({{text, type, role}}, parent);
+}
+
+QWidget *noteBox(Runs runs, QWidget *parent)
+{
+    return new NoteBox(std::move(runs), parent);
 }
 
 QWidget *ruleLine(QWidget *parent)

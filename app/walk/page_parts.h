@@ -24,6 +24,7 @@ void showMore(const std::vector<KeyButton *> &buttons, Page::Room room);
 
 RunLabel *headingLabel(const QString &text, QWidget *parent = nullptr);
 RunLabel *textLabel(const QString &text, Type type = Type::Text, Role role = Role::Ink, QWidget *parent = nullptr);
+QWidget *noteBox(Runs runs, QWidget *parent = nullptr); // an inset with an ink bar at its left
 QWidget *ruleLine(QWidget *parent = nullptr);
 
 } // namespace app

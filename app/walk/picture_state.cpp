@@ -44,17 +44,24 @@ Dial dialFor(Measure measure)
 {
     switch (measure) {
     case Measure::Resistance:
-    case Measure::OpensAt: return Dial::Ohm;
+    case Measure::OpensAt:
+        return Dial::Ohm;
     case Measure::Continuity:
-    case Measure::Diode: return Dial::Continuity;
+    case Measure::Diode:
+        return Dial::Continuity;
     case Measure::VoltageAc:
     case Measure::VoltageLowImpedance:
     case Measure::Frequency:
-    case Measure::Duty: return Dial::VoltAc;
-    case Measure::VoltageDc: return Dial::VoltDc;
-    case Measure::Capacitance: return Dial::Capacitance;
-    case Measure::CurrentClamp: return Dial::ClampAmpere;
-    default: return Dial::Off;
+    case Measure::Duty:
+        return Dial::VoltAc;
+    case Measure::VoltageDc:
+        return Dial::VoltDc;
+    case Measure::Capacitance:
+        return Dial::Capacitance;
+    case Measure::CurrentClamp:
+        return Dial::ClampAmpere;
+    default:
+        return Dial::Off;
     }
 }
 
@@ -86,7 +93,9 @@ void fillMeter(TestPictureState &state, const core::StepView &step, const core::
     const Measure measure = step.picture.measure;
     state.meter.dial = dialFor(measure);
     state.meter.alternating = measure == Measure::VoltageAc || measure == Measure::VoltageLowImpedance;
-    state.meter.unit = measure == Measure::Continuity ? QString() : Words::unit(step.unit, measure).remove(QStringLiteral(" ~")).remove(QStringLiteral(" ="));
+    state.meter.unit = measure == Measure::Continuity
+                           ? QString()
+                           : Words::unit(step.unit, measure).remove(QStringLiteral(" ~")).remove(QStringLiteral(" ="));
     if (core::isEnergized(measure) || !step.good || !step.good->judgesValues())
         return;
     if (step.good->openIsGood) {
@@ -107,8 +116,10 @@ void fillMeter(TestPictureState &state, const core::StepView &step, const core::
 
 QString terminalWords(const core::Machine &machine, const core::StepView &step, const std::string &terminal)
 {
-    const bool loop = terminal.find('.') != std::string::npos && machine.appliance->component(terminal.substr(0, terminal.find('.'))) != nullptr;
-    const QString name = qs(core::terminalName(machine, loop ? "" : step.picture.component, bare(terminal), loop || isWire(terminal)));
+    const bool loop = terminal.find('.') != std::string::npos &&
+                      machine.appliance->component(terminal.substr(0, terminal.find('.'))) != nullptr;
+    const QString name =
+        qs(core::terminalName(machine, loop ? "" : step.picture.component, bare(terminal), loop || isWire(terminal)));
     return isWire(terminal) ? TestPicture::tr("wire of %1").arg(name) : name;
 }
 
@@ -136,16 +147,21 @@ void addCaptions(TestPictureState &state, const core::Machine &machine, const st
 
 void addTerminals(TestPictureState &state, const core::StepView &step, const core::Machine &machine, const std::string &owner)
 {
-    const auto local = [&](const std::string &id) { return owner.empty() || !id.starts_with(owner + ".") ? id : id.substr(owner.size() + 1); };
+    const auto local = [&](const std::string &id) {
+        return owner.empty() || !id.starts_with(owner + ".") ? id : id.substr(owner.size() + 1);
+    };
     const auto add = [&](const std::string &terminal, const QString &number) {
         if (terminal.empty())
             return;
         const QString id = qs(bare(terminal));
-        const bool pulled = isWire(terminal) || std::ranges::any_of(step.picture.pulled, [&](const core::Named &wire) { return qs(local(wire.id)) == id; });
+        const bool pulled = isWire(terminal) || std::ranges::any_of(step.picture.pulled, [&](const core::Named &wire) {
+                                return qs(local(wire.id)) == id;
+                            });
         state.terminals.push_back({id, terminalWords(machine, step, terminal), number, pulled});
     };
-    add(step.picture.red, QStringLiteral("1"));
-    add(step.picture.black, QStringLiteral("2"));
+    const bool held = core::isEnergized(step.picture.measure); // the order of setting them: black first
+    add(step.picture.red, held ? QStringLiteral("2") : QStringLiteral("1"));
+    add(step.picture.black, held ? QStringLiteral("1") : QStringLiteral("2"));
     for (const core::Named &wire : step.picture.pulled) {
         const QString id = qs(local(wire.id));
         const bool there = std::ranges::any_of(state.terminals, [&](const auto &terminal) { return terminal.id == id; });
@@ -257,12 +273,18 @@ Displayed displayed(const core::Reading &reading)
 {
     using What = core::Reading::What;
     switch (reading.what) {
-    case What::Value: return displayed(reading.amount);
-    case What::OverLimit: return {QStringLiteral("OL"), QStringLiteral("MΩ")};
-    case What::NoTone: return {QStringLiteral("OL"), {}};
-    case What::Tone: return {QStringLiteral("0.2"), {}};
-    case What::Jumps: return {QStringLiteral("--.-"), {}};
-    default: return {};
+    case What::Value:
+        return displayed(reading.amount);
+    case What::OverLimit:
+        return {QStringLiteral("OL"), QStringLiteral("MΩ")};
+    case What::NoTone:
+        return {QStringLiteral("OL"), {}};
+    case What::Tone:
+        return {QStringLiteral("0.2"), {}};
+    case What::Jumps:
+        return {QStringLiteral("--.-"), {}};
+    default:
+        return {};
     }
 }
 

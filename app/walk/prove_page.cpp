@@ -1,6 +1,6 @@
 #include "app/walk/prove_page.h"
 
-#include "app/draw/safety_picture.h"
+#include "app/draw/safety_scenes.h"
 #include "app/shared/key_button.h"
 #include "app/shared/say_sentence.h"
 #include "app/shared/theme.h"
@@ -23,7 +23,8 @@ QString sentenceOf(const core::StepView &step, bool dc)
     if (step.phase == "known_after")
         return ProvePage::tr("Now measure the known outlet once more.");
     const QString pair = qs(step.pair);
-    return dc ? ProvePage::tr("Dial to V with the straight line. Measure %1.").arg(pair) : ProvePage::tr("Black first. Measure %1.").arg(pair);
+    return dc ? ProvePage::tr("Dial to V with the straight line. Measure %1.").arg(pair)
+              : ProvePage::tr("Black first. Measure %1.").arg(pair);
 }
 
 QString secondOf(const core::StepView &step)
@@ -58,31 +59,27 @@ ProvePage::ProvePage(const JobController &job, QWidget *parent)
     auto *layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_sheet);
-    m_sheet->body()->addWidget(textLabel(tr("Prove it dead · inserted before the next test · at most 15 minutes"), Type::Quiet, Role::Ink2));
+    m_sheet->body()->addWidget(
+        textLabel(tr("Prove it dead · inserted before the next test · at most 15 minutes"), Type::Quiet, Role::Ink2));
     m_sheet->body()->addWidget(m_sentence);
     m_sheet->body()->addWidget(textLabel(secondOf(m_step)));
-    if (const auto scene = sceneOf(job.view(), job.session())) {
-        auto *picture = new SafetyPicture;
-        picture->setState(*scene);
-        yieldHeight(picture, 160);
-        m_sheet->body()->addWidget(picture, 1);
-    }
     addStations(job);
     const core::Measure measure = m_dc ? core::Measure::VoltageDc : core::Measure::VoltageAc;
     m_entry = new ReadingEntry(job.session().facts().machine.meter, measure, tr("Type what you see"));
     m_entry->field()->setUnit(Words::unit("V", measure));
     m_entry->field()->setAccessibleName(sentenceOf(m_step, m_dc));
-    m_sheet->dock()->addWidget(m_entry);
-    auto *ways = new QHBoxLayout;
+    m_ways = new QHBoxLayout;
+    m_ways->setSpacing(Theme::current().spx(12));
+    m_ways->addWidget(m_entry, 1);
     m_take = new KeyButton(tr("Take this reading"), QStringLiteral("Enter"));
     m_take->setObjectName(QStringLiteral("take"));
     auto *decline = new KeyButton(tr("Hands off, cover on, call"), QStringLiteral("Esc"));
     decline->setObjectName(QStringLiteral("way:decline"));
     for (KeyButton *button : {m_take, decline}) {
         button->setSize(KeyButton::Size::Safety);
-        ways->addWidget(button, 1);
+        m_ways->addWidget(button, 1, Qt::AlignTop);
     }
-    m_sheet->dock()->addLayout(ways);
+    m_sheet->dock()->addLayout(m_ways);
     m_take->setEnabled(false);
     connect(m_entry, &ReadingEntry::changed, this, [this] { m_take->setEnabled(m_entry->understood().has_value()); });
     connect(m_entry, &ReadingEntry::taken, this, &ProvePage::take);
@@ -95,39 +92,65 @@ void ProvePage::addStations(const JobController &job)
     const std::vector<QString> read = readSoFar(job.session());
     const auto &proof = job.session().gate().proof;
     const std::size_t pairs = proof ? proof->pairs.size() : 0;
-    auto *row = new QHBoxLayout;
-    row->setSpacing(Theme::current().spx(16));
+    m_stations = new QHBoxLayout;
+    m_stations->setSpacing(Theme::current().spx(16));
     Runs before, work, after;
     if (!read.empty())
-        before.push_back({read[0], Type::Strong});
+        before.push_back({read[0] + QStringLiteral(" ~"), Type::Strong});
     for (std::size_t i = 0; i < pairs; ++i) {
         const QString ac = i + 1 < read.size() ? read[i + 1] + QStringLiteral(" ~") : QStringLiteral("–");
-        const QString dc = i + 1 + pairs < read.size() ? QStringLiteral("   ") + read[i + 1 + pairs] + QStringLiteral(" =") : QString();
-        work.push_back({qs(proof->pairs[i]) + QStringLiteral("   "), Type::Text});
-        work.push_back({ac, Type::Strong});
+        const QString dc =
+            i + 1 + pairs < read.size() ? QStringLiteral("   ") + read[i + 1 + pairs] + QStringLiteral(" =") : QString();
+        work.push_back({qs(proof->pairs[i]) + QStringLiteral("   "), Type::Quiet});
+        work.push_back({ac, Type::QuietStrong});
         work.push_back({dc + (i + 1 < pairs ? QStringLiteral("\n") : QString()), Type::Quiet, Role::Ink2});
     }
-    addStation(row, 1, tr("Known outlet, before"), tr("the meter works"), before);
-    addStation(row, 2, tr("At the machine"), tr("breaker off; every pair, V~ and V with the line"), work);
-    addStation(row, 3, tr("The same outlet, after"), tr("the meter still works"), after);
-    m_sheet->body()->addLayout(row);
+    const auto scene = sceneOf(job.view(), job.session());
+    const QString titles[] = {tr("1 Known outlet, before"), tr("2 At the machine"), tr("3 The same outlet, after")};
+    const QString notes[] = {tr("the meter works"), tr("breaker off; every pair, V~ and V with the line"),
+                             tr("the meter still works")};
+    for (int i = 0; i < 3; ++i) {
+        auto *picture = new TestPicture;
+        TestPictureState state = scene ? stationPicture(*scene, i + 1) : TestPictureState{};
+        state.meter.dial = i == 1 && m_dc ? Dial::VoltDc : Dial::VoltAc;
+        state.meter.alternating = state.meter.dial == Dial::VoltAc;
+        picture->setState(std::move(state));
+        yieldHeight(picture, 110);
+        addStation(i + 1, titles[i], notes[i], picture, i == 0 ? before : i == 1 ? work : after);
+    }
+    m_sheet->body()->addLayout(m_stations, 1);
 }
 
-void ProvePage::addStation(QLayout *row, int number, const QString &title, const QString &note, const Runs &readings)
+void ProvePage::addStation(int number, const QString &title, const QString &note, QWidget *picture, const Runs &readings)
 {
-    const int present = m_step.phase == "known_before" ? 1 : m_step.phase == "known_after" ? 3 : 2;
     auto *column = new QWidget;
     auto *layout = new QVBoxLayout(column);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(Theme::current().spx(4));
+    layout->setSpacing(Theme::current().spx(3));
     layout->addWidget(ruleLine());
-    const QString here = number == present ? tr(" · you are here") : QString();
-    layout->addWidget(new RunLabel({{QStringLiteral("%1 %2").arg(number).arg(title), Type::Title}, {here, Type::Quiet}}));
+    const QString here = number == present() ? tr(" · you are here") : QString();
+    layout->addWidget(new RunLabel({{title, Type::Title}, {here, Type::Quiet}}));
     layout->addWidget(textLabel(note, Type::Quiet, Role::Ink2));
+    layout->addWidget(picture, 1);
     if (!readings.empty())
         layout->addWidget(new RunLabel(readings));
-    layout->addStretch();
-    row->addWidget(column);
+    m_stations->addWidget(column, 1);
+    m_columns.push_back(column);
+}
+
+int ProvePage::present() const
+{
+    return m_step.phase == "known_before" ? 1 : m_step.phase == "known_after" ? 3 : 2;
+}
+
+// Where three do not fit, only the station of now.
+void ProvePage::resizeEvent(QResizeEvent *event)
+{
+    Page::resizeEvent(event);
+    const bool narrow = width() < Theme::current().px(760);
+    for (std::size_t i = 0; i < m_columns.size(); ++i)
+        m_columns[i]->setVisible(!narrow || static_cast<int>(i) + 1 == present());
+    m_ways->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
 }
 
 QString ProvePage::holdSentence() const
@@ -142,7 +165,8 @@ QWidget *ProvePage::firstFocus()
 
 QString ProvePage::help() const
 {
-    return tr("Three stations with the same meter: an outlet you know works, every pair of wires here, the same outlet again. Only values "
+    return tr("Three stations with the same meter: an outlet you know works, every pair of wires here, the same outlet again. "
+              "Only values "
               "count, no tick. If anything reads more than it should, take your hands off, put the cover on and call.");
 }
 

@@ -3,6 +3,8 @@
 #include "app/shared/text_block.h"
 #include "app/walk/page.h"
 
+class QBoxLayout;
+
 namespace app {
 
 class ReadingEntry;
@@ -23,9 +25,13 @@ public:
     void escape() override;
     void showDenial(const core::Denial &denial) override;
 
+protected:
+    void resizeEvent(QResizeEvent *event) override;
+
 private:
     void addStations(const JobController &job);
-    void addStation(QLayout *row, int number, const QString &title, const QString &note, const Runs &readings);
+    void addStation(int number, const QString &title, const QString &note, QWidget *picture, const Runs &readings);
+    [[nodiscard]] int present() const; // the station: 1, 2 or 3
     void take();
 
     core::StepView m_step;
@@ -34,6 +40,9 @@ private:
     SaySentence *m_sentence;
     ReadingEntry *m_entry;
     KeyButton *m_take;
+    QBoxLayout *m_stations;
+    QBoxLayout *m_ways;
+    std::vector<QWidget *> m_columns;
 };
 
 } // namespace app

@@ -15,7 +15,8 @@
 namespace app {
 
 ReadingEntry::ReadingEntry(const core::Meter &meter, core::Measure measure, const QString &hint, QWidget *parent)
-    : QWidget(parent), m_meter(meter), m_measure(measure), m_hint(hint), m_field(new ReadingField(this)), m_line(new RunLabel(this)), m_choices(new QWidget(this))
+    : QWidget(parent), m_meter(meter), m_measure(measure), m_hint(hint), m_field(new ReadingField(this)),
+      m_line(new RunLabel(this)), m_choices(new QWidget(this))
 {
     auto *layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -47,9 +48,16 @@ void ReadingEntry::setTyped(const QString &text)
     look();
 }
 
+void ReadingEntry::setTerse(bool terse)
+{
+    m_terse = terse;
+    m_line->setVisible(!terse || m_line->text() != m_hint);
+}
+
 void ReadingEntry::setLine(const QString &line)
 {
     m_line->setText(line.isEmpty() ? m_hint : line, Type::Quiet, line.isEmpty() ? Role::Ink2 : Role::Ink);
+    m_line->setVisible(!m_terse || !line.isEmpty());
     m_field->setAccessibleDescription(line.isEmpty() ? m_hint : line);
     QAccessibleEvent event(m_field, QAccessible::DescriptionChanged);
     QAccessible::updateAccessibility(&event);
@@ -62,7 +70,8 @@ QString ReadingEntry::said(const core::Understood &understood) const
     if (ohms && m_probes > 0 && reading.amount.value >= m_probes && reading.amount.value < 1000) {
         core::Reading less = reading;
         less.amount.value = std::round((reading.amount.value - m_probes) * 100) / 100;
-        return tr("Understood: %1, less %2 for the probes = %3").arg(qs(understood.shownAs), QString::number(m_probes), qs(core::saidBack(less)));
+        return tr("Understood: %1, less %2 for the probes = %3")
+            .arg(qs(understood.shownAs), QString::number(m_probes), qs(core::saidBack(less)));
     }
     return tr("Understood: %1").arg(qs(understood.shownAs));
 }
@@ -118,7 +127,8 @@ void ReadingEntry::showDenial(const core::Denial &denial)
 // Ctrl+Z in an empty field is the window's: back one answer.
 bool ReadingEntry::eventFilter(QObject *object, QEvent *event)
 {
-    if (event->type() == QEvent::ShortcutOverride && m_field->text().isEmpty() && static_cast<QKeyEvent *>(event)->matches(QKeySequence::Undo)) {
+    if (event->type() == QEvent::ShortcutOverride && m_field->text().isEmpty() &&
+        static_cast<QKeyEvent *>(event)->matches(QKeySequence::Undo)) {
         event->ignore();
         return true;
     }

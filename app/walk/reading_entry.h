@@ -26,6 +26,7 @@ public:
     [[nodiscard]] std::string typed() const; // as it is handed to the session
     void setTyped(const QString &text);
     void setLine(const QString &line); // under the field; empty: the hint
+    void setTerse(bool terse);         // no hint while there is nothing to say
     void showDenial(const core::Denial &denial);
     // How a value is said besides what was understood: "13.3 less 0.2 for the probes = 13.1 Ω".
     void setProbes(double ohm) { m_probes = ohm; }
@@ -46,6 +47,7 @@ private:
     core::Measure m_measure;
     QString m_hint;
     double m_probes = 0;
+    bool m_terse = false;
     ReadingField *m_field;
     RunLabel *m_line;
     QWidget *m_choices;

@@ -4,6 +4,7 @@
 #include "app/draw/curve_view.h"
 #include "app/draw/number_line.h"
 #include "app/draw/test_picture.h"
+#include "app/shared/counted.h"
 #include "app/shared/flow_layout.h"
 #include "app/shared/key_button.h"
 #include "app/shared/run_label.h"
@@ -21,6 +22,11 @@
 #include <QKeyEvent>
 
 namespace app {
+namespace {
+
+constexpr int kLeanFrom = 175; // percent of text: the sentence needs the room
+
+} // namespace
 
 ReadingPage::ReadingPage(const JobController &job, std::optional<Landed> landed, QWidget *parent)
     : Page(parent), m_step(landed ? landed->step : job.view().step), m_landed(std::move(landed)),
@@ -39,7 +45,8 @@ ReadingPage::ReadingPage(const JobController &job, std::optional<Landed> landed,
 
 void ReadingPage::addWords(const JobController &job)
 {
-    const std::optional<LandedWords> words = m_landed ? std::optional(LandedWords::of(*m_landed, job.view(), job.session())) : std::nullopt;
+    const std::optional<LandedWords> words =
+        m_landed ? std::optional(LandedWords::of(*m_landed, job.view(), job.session())) : std::nullopt;
     core::StateView view = job.view();
     view.step = m_step;
     m_sheet->body()->addWidget(textLabel(PageWords::caption(view, job.session()), Type::Quiet, Role::Ink2));
@@ -56,7 +63,7 @@ void ReadingPage::addWords(const JobController &job)
     if (!words && !m_step.why.empty())
         more << qs(m_step.why);
     if (!words && m_step.waitS > 0)
-        more << tr("Wait %n second(s) before you read.", nullptr, qRound(m_step.waitS));
+        more << counted(qRound(m_step.waitS), tr("Wait %1 second before you read."), tr("Wait %1 seconds before you read."));
     more.removeAll(QString());
     if (!more.isEmpty())
         m_sheet->body()->addWidget(textLabel(more.join(QLatin1Char(' ')), Type::Text, words ? Role::Ink : Role::Ink2));
@@ -75,12 +82,12 @@ void ReadingPage::addPicture(const JobController &job)
         state = pictureWith(std::move(state), m_landed->reading, !loop && open && judged.convicts);
     }
     m_picture->setState(std::move(state));
-    yieldHeight(m_picture, 190);
+    yieldHeight(m_picture, 150);
     row->addWidget(m_picture, 3);
     if (auto curve = curveOf(m_step, machine, before())) {
         m_curve = new CurveView;
         m_curve->setState(std::move(*curve));
-        yieldHeight(m_curve, 190);
+        yieldHeight(m_curve, 150);
         row->addWidget(m_curve, 4);
     }
     m_sheet->body()->addLayout(row, 1);
@@ -123,11 +130,15 @@ void ReadingPage::addEntry(const JobController &job)
         addDemands(m_row);
     auto *column = new QVBoxLayout;
     const QString question = m_landed ? tr("The meter shows") : tr("What does the meter show?");
-    m_entry = new ReadingEntry(m_meter, measure, ohms ? tr("Type what you see: 10.7 or 10,7 or OL") : measure == core::Measure::Continuity ? tr("Type: tone or no tone") : tr("Type what you see"));
+    m_entry = new ReadingEntry(m_meter, measure,
+                               ohms                                   ? tr("Type what you see: 10.7 or 10,7 or OL")
+                               : measure == core::Measure::Continuity ? tr("Type: tone or no tone")
+                                                                      : tr("Type what you see"));
     m_entry->field()->setUnit(Words::unit(m_step.unit, measure));
     m_entry->field()->setAccessibleName(question);
     m_entry->setProbes(m_meter.probeZero ? m_meter.probeZero->value : 0);
-    column->addWidget(headingLabel(question));
+    m_question = headingLabel(question);
+    column->addWidget(m_question);
     column->addWidget(m_entry);
     column->addStretch();
     m_row->addLayout(column, 3);
@@ -143,7 +154,9 @@ void ReadingPage::addEntry(const JobController &job)
     side->setContentsMargins(0, 0, 0, 0);
     const bool judged = m_step.good && m_step.good->judgesValues();
     const QString good = judged ? tr("Good: %1").arg(goodWords(*m_step.good)) : tr("Nothing to compare with yet");
-    side->addWidget(new RunLabel({{good, Type::Title}, {judged ? QStringLiteral("   ") + qs(m_step.good->basisText) : QString(), Type::Quiet, Role::Ink2}}));
+    side->addWidget(
+        new RunLabel({{good, Type::Title},
+                      {judged ? QStringLiteral("   ") + qs(m_step.good->basisText) : QString(), Type::Quiet, Role::Ink2}}));
     m_bad = textLabel(judged ? badWords(*m_step.good) : tr("Read the sheet in the cabinet; the reading is kept."), Type::Text);
     side->addWidget(m_bad);
     if (judged) {
@@ -161,6 +174,7 @@ KeyButton *ReadingPage::action(QLayout *row, const QString &words, const QString
     auto *button = new KeyButton(words, key);
     button->setObjectName(QLatin1String(name));
     row->addWidget(button);
+    m_actions.push_back(button);
     return button;
 }
 
@@ -175,16 +189,26 @@ void ReadingPage::addOpenActions(QLayout *row)
     }
     connect(action(row, tr("It jumps"), {}, "jumps"), &QPushButton::clicked, this, [this] { takeWord("jumps"); });
     connect(action(row, tr("I cannot"), QStringLiteral("?"), "cannot"), &QPushButton::clicked, this, &Page::wantsCannot);
+    if (m_step.near)
+        connect(action(row, tr("Type the sheet's value"), {}, "sheet"), &QPushButton::clicked, this, &ReadingPage::wantsSheet);
 }
 
 void ReadingPage::addClosedActions(QLayout *row, const JobController &job)
 {
     const core::StepView &next = job.view().step;
-    const QString title = job.view().verdict ? tr("the verdict") : !next.screen.empty() ? tr("safety first") : qs(next.title.empty() ? std::string() : next.title);
-    const QString words = m_askedAgain ? (next.reseat ? tr("Take it once more") : tr("Take it again")) : title.isEmpty() ? tr("Go on") : tr("Go on: %1").arg(lowerFirst(title));
+    const QString title = job.view().verdict     ? tr("the verdict")
+                          : !next.screen.empty() ? tr("safety first")
+                                                 : qs(next.title.empty() ? std::string() : next.title);
+    const QString words = m_askedAgain      ? (next.reseat ? tr("Take it once more") : tr("Take it again"))
+                          : title.isEmpty() ? tr("Go on")
+                                            : tr("Go on: %1").arg(lowerFirst(title));
     m_take = action(row, words, QStringLiteral("Enter"), "go_on");
     m_take->setFace(KeyButton::Face::Filled);
     connect(m_take, &QPushButton::clicked, this, &ReadingPage::goesOn);
+    m_near = m_askedAgain && next.near;
+    if (m_near)
+        connect(action(row, tr("Type the sheet's value"), QStringLiteral("S"), "sheet"), &QPushButton::clicked, this,
+                &ReadingPage::wantsSheet);
     connect(action(row, tr("Change it"), QStringLiteral("Backspace"), "change"), &QPushButton::clicked, this, &ReadingPage::undo);
     if (m_askedAgain)
         connect(action(row, tr("I cannot"), QStringLiteral("?"), "cannot"), &QPushButton::clicked, this, &Page::wantsCannot);
@@ -200,8 +224,10 @@ void ReadingPage::addActions(const JobController &job)
     else
         addOpenActions(flow);
     m_more = moreButtons(this);
-    for (KeyButton *button : m_more)
+    for (KeyButton *button : m_more) {
         flow->addWidget(button);
+        m_actions.push_back(button);
+    }
     bar->addWidget(left, 1);
     if (!m_landed) {
         m_take = new KeyButton(tr("Take this reading"), QStringLiteral("Enter"));
@@ -209,6 +235,7 @@ void ReadingPage::addActions(const JobController &job)
         m_take->setFace(KeyButton::Face::Filled);
         connect(m_take, &QPushButton::clicked, this, &ReadingPage::take);
         bar->addWidget(m_take, 0, Qt::AlignTop);
+        m_actions.push_back(m_take);
     }
     m_sheet->dock()->addSpacing(Theme::current().spx(4));
     m_sheet->dock()->addLayout(bar);
@@ -223,7 +250,9 @@ void ReadingPage::showReading()
     if (m_line != nullptr)
         m_line->setState(lineOf(*m_step.good, m_step.picture.measure, m_meter, readings, qs(m_step.title)));
     if (!m_landed) {
-        const bool demandsMet = std::all_of(m_demands.begin(), m_demands.end(), [](const auto &demand) { return demand.second->field()->reading().isEmpty() || demand.second->understood(); });
+        const bool demandsMet = std::all_of(m_demands.begin(), m_demands.end(), [](const auto &demand) {
+            return demand.second->field()->reading().isEmpty() || demand.second->understood();
+        });
         m_take->setEnabled(m_entry->understood().has_value() && demandsMet);
     }
 }
@@ -232,6 +261,11 @@ void ReadingPage::setRoom(Room room)
 {
     showMore(m_more, room);
     m_chainLine->setVisible(!room.chain);
+    const bool lean = !room.chain && Theme::current().textPercent() >= kLeanFrom;
+    m_question->setVisible(!lean);
+    m_entry->setTerse(lean);
+    for (KeyButton *button : m_actions)
+        button->setSize(lean ? KeyButton::Size::Row : KeyButton::Size::Normal);
     if (m_line != nullptr) {
         m_line->setVisible(room.chain);
         m_bad->setVisible(!room.chain);
@@ -262,9 +296,11 @@ QWidget *ReadingPage::firstFocus()
 
 QString ReadingPage::help() const
 {
-    return tr("Set the dial as in the drawing, black in COM, red in VΩ. Take off the wires that are drawn open, hold the probes where the "
-              "drawing shows, and type what the display shows. OL means: more than the meter can show, nothing gets through. If the "
-              "number jumps and does not settle, say so. Nothing is taken before Enter.");
+    return tr(
+        "Set the dial as in the drawing, black in COM, red in VΩ. Take off the wires that are drawn open, hold the probes where "
+        "the "
+        "drawing shows, and type what the display shows. OL means: more than the meter can show, nothing gets through. If the "
+        "number jumps and does not settle, say so. Nothing is taken before Enter.");
 }
 
 void ReadingPage::take()
@@ -302,6 +338,10 @@ bool ReadingPage::letter(QKeyEvent *event)
         return false;
     if (event->key() == Qt::Key_Backspace) {
         undo();
+        return true;
+    }
+    if (event->key() == Qt::Key_S && m_near) {
+        Q_EMIT wantsSheet();
         return true;
     }
     if (event->key() == Qt::Key_R && m_askedAgain) {

@@ -34,7 +34,8 @@ public:
     [[nodiscard]] bool isLanded() const { return m_landed.has_value(); }
 
 Q_SIGNALS:
-    void goesOn(); // from a landed reading to what the session asks next
+    void wantsSheet(); // to type the value of the sheet in the cabinet
+    void goesOn();     // from a landed reading to what the session asks next
 
 protected:
     void resizeEvent(QResizeEvent *event) override;
@@ -59,6 +60,7 @@ private:
     std::optional<Landed> m_landed;
     core::Meter m_meter;
     bool m_askedAgain = false;
+    bool m_near = false; // asked again because it lies between good and bad
     ScrollSheet *m_sheet;
     SaySentence *m_sentence = nullptr;
     TestPicture *m_picture = nullptr;
@@ -66,12 +68,14 @@ private:
     QBoxLayout *m_row = nullptr; // entry beside the line, or over it
     QWidget *m_lineSide = nullptr;
     NumberLine *m_line = nullptr;
+    RunLabel *m_question = nullptr;
     RunLabel *m_bad = nullptr; // the line in words where there is no room for it
     ChainLine *m_chainLine = nullptr;
     ReadingEntry *m_entry = nullptr;
     std::vector<std::pair<std::string, ReadingEntry *>> m_demands;
     KeyButton *m_take = nullptr;
     std::vector<KeyButton *> m_more;
+    std::vector<KeyButton *> m_actions;
 };
 
 } // namespace app

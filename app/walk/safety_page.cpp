@@ -22,7 +22,8 @@
 namespace app {
 
 SafetyPage::SafetyPage(const JobController &job, QWidget *parent)
-    : Page(parent), m_step(job.view().step), m_stopped(job.view().stopped), m_sheet(new ScrollSheet), m_left(m_step.waitS)
+    : Page(parent), m_step(job.view().step), m_stopped(job.view().stopped), m_sheet(new ScrollSheet), m_left(m_step.waitS),
+      m_now([&job] { return job.now(); }), m_from(job.now())
 {
     auto *layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -60,7 +61,7 @@ void SafetyPage::addMiddle(const JobController &job)
     if (scene) {
         auto *picture = new SafetyPicture;
         picture->setState(*scene);
-        yieldHeight(picture, 170);
+        yieldHeight(picture, 120);
         m_middle->addWidget(picture, 5);
     }
     auto *column = new QVBoxLayout;
@@ -172,7 +173,7 @@ void SafetyPage::refresh()
 
 void SafetyPage::countDown()
 {
-    m_left -= 1;
+    m_left = m_step.waitS - static_cast<double>(m_now().steadyMs - m_from.steadyMs) / 1000;
     if (m_left <= 0)
         m_timer.stop();
     refresh();

@@ -5,6 +5,8 @@
 
 #include <QTimer>
 
+#include <functional>
+
 #include <vector>
 
 class QBoxLayout;
@@ -59,6 +61,8 @@ private:
     std::vector<KeyButton *> m_on; // going on: only when every box is ticked
     QTimer m_timer;
     double m_left = 0; // seconds of the waiting time
+    std::function<core::Instant()> m_now;
+    core::Instant m_from; // when the screen came up
 };
 
 } // namespace app

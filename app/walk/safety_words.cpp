@@ -10,7 +10,8 @@ namespace app {
 
 bool SafetyWords::isOn(const std::string &way)
 {
-    static constexpr std::array<std::string_view, 7> kOn{"confirm", "acknowledge", "control", "plug", "breaker", "connector", "reading"};
+    static constexpr std::array<std::string_view, 7> kOn{"confirm", "acknowledge", "control", "plug",
+                                                         "breaker", "connector",   "reading"};
     return std::ranges::find(kOn, way) != kOn.end();
 }
 
@@ -19,7 +20,7 @@ QString SafetyWords::why(const core::StateView &view, const core::Session &sessi
     const core::Presentation &p = session.presentation();
     if (p.end)
         return view.step.screen == "S9" ? tr("Nothing else is shown before this.") : tr("The walk is at its end.");
-    const QString next = lowerFirst(qs(core::titleOf(session.facts().machine, p.wanted.id)));
+    const QString next = lowerFirst(brief(qs(core::titleOf(session.facts().machine, p.wanted.id))));
     const std::string &screen = view.step.screen;
     if (screen == "S1" || screen == "S2" || screen == "S3")
         return tr("Next: %1; it needs the power off.").arg(next);
@@ -28,7 +29,7 @@ QString SafetyWords::why(const core::StateView &view, const core::Session &sessi
     if (screen == "S9")
         return tr("No other step is shown before this.");
     if (screen == "S7")
-        return tr("Next it runs: %1").arg(next);
+        return tr("Next it runs. Then: %1.").arg(next);
     if (screen == "S4" || screen == "S5" || screen == "S6" || screen == "EO")
         return tr("No dead test is left that can answer. Next: %1.").arg(next);
     return {};
@@ -40,7 +41,8 @@ QString SafetyWords::without(const core::StepView &step)
     if (screen == "S1" || screen == "S2" || screen == "S3")
         return tr("Without this no panel is opened. Looks with everything closed stay possible.");
     if (screen == "S4" || screen == "S5" || screen == "S6" || screen == "EO")
-        return tr("Not this one: the walk goes on without it, or ends “not proven” with what to tell an electrician. No is answered once, and costs nothing.");
+        return tr("Not this one: the walk goes on without it, or ends “not proven” with what to tell an electrician. No is "
+                  "answered once, and costs nothing.");
     if (screen == "S7" || screen == "S8")
         return tr("Not now: what needs it to run is left out, and the walk goes on.");
     if (screen == "S10" || screen == "S11")

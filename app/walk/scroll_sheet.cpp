@@ -2,10 +2,16 @@
 
 #include "app/shared/theme.h"
 
+#include <QEvent>
 #include <QScrollArea>
 #include <QScrollBar>
 
 namespace app {
+namespace {
+
+constexpr int kRing = 8, kLeastScrolled = 90; // px: room for the focus ring; of what scrolls, at 100 %
+
+} // namespace
 
 ScrollSheet::ScrollSheet(QWidget *parent) : Sheet(Role::Sheet, parent), m_area(new QScrollArea(this))
 {
@@ -13,7 +19,8 @@ ScrollSheet::ScrollSheet(QWidget *parent) : Sheet(Role::Sheet, parent), m_area(n
     m_all = new QVBoxLayout(this);
     m_head = new QVBoxLayout;
     m_body = new QVBoxLayout(inside);
-    m_dock = new QVBoxLayout;
+    m_dockBox = new QWidget;
+    m_dock = new QVBoxLayout(m_dockBox);
     m_area->setWidget(inside);
     inside->setAutoFillBackground(false); // setWidget() turns it on
     m_area->setWidgetResizable(true);
@@ -23,7 +30,7 @@ ScrollSheet::ScrollSheet(QWidget *parent) : Sheet(Role::Sheet, parent), m_area(n
     m_area->viewport()->setAutoFillBackground(false);
     m_all->addLayout(m_head);
     m_all->addWidget(m_area, 1);
-    m_all->addLayout(m_dock);
+    m_all->addWidget(m_dockBox);
     dress();
     connect(&Theme::current(), &Theme::changed, this, &ScrollSheet::dress);
 }
@@ -32,7 +39,7 @@ ScrollSheet::ScrollSheet(QWidget *parent) : Sheet(Role::Sheet, parent), m_area(n
 void ScrollSheet::dress()
 {
     const Theme &theme = Theme::current();
-    const int side = theme.spx(8), ring = 8;
+    const int side = theme.spx(8), ring = kRing;
     m_all->setContentsMargins(side, theme.spx(8), side, theme.spx(10));
     m_all->setSpacing(theme.spx(4));
     m_head->setContentsMargins(ring, theme.spx(4), ring, 0);
@@ -41,6 +48,31 @@ void ScrollSheet::dress()
     m_body->setSpacing(theme.spx(6));
     m_dock->setContentsMargins(ring, 0, ring, theme.spx(4));
     m_dock->setSpacing(theme.spx(6));
+}
+
+// Too little room for both: the dock scrolls with the rest, at its end.
+void ScrollSheet::placeDock()
+{
+    const int high = m_dock->hasHeightForWidth() ? m_dock->totalHeightForWidth(std::max(1, width() - 4 * kRing))
+                                                 : m_dock->totalSizeHint().height();
+    const bool docks = height() - high >= Theme::current().spx(kLeastScrolled);
+    if (docks == m_docked || !isVisible())
+        return;
+    m_docked = docks;
+    QWidget *focus = window()->focusWidget(); // moving the box takes it away
+    const bool inDock = focus != nullptr && m_dockBox->isAncestorOf(focus);
+    (docks ? m_body : m_all)->removeWidget(m_dockBox);
+    (docks ? m_all : m_body)->addWidget(m_dockBox);
+    if (inDock)
+        focus->setFocus(Qt::OtherFocusReason);
+}
+
+bool ScrollSheet::event(QEvent *event)
+{
+    const bool done = Sheet::event(event);
+    if (event->type() == QEvent::Resize || event->type() == QEvent::LayoutRequest || event->type() == QEvent::Show)
+        placeDock();
+    return done;
 }
 
 void ScrollSheet::scrollBy(int pages)

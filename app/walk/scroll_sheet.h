@@ -1,5 +1,6 @@
 #pragma once
-// A sheet whose middle scrolls when it must, with what is typed and pressed docked below it, always in sight.
+// A sheet whose middle scrolls when it must, with what is typed and pressed docked below it, in sight as long as there is
+// room for both.
 #include "app/shared/sheet.h"
 
 #include <QVBoxLayout>
@@ -20,14 +21,20 @@ public:
     void scrollBy(int pages); // Page Up and Page Down, wherever the focus is
     void bringIntoSight(QWidget *widget);
 
+protected:
+    bool event(QEvent *event) override;
+
 private:
     void dress();
+    void placeDock();
 
     QScrollArea *m_area;
     QVBoxLayout *m_all;
     QVBoxLayout *m_head;
     QVBoxLayout *m_body;
+    QWidget *m_dockBox;
     QVBoxLayout *m_dock;
+    bool m_docked = true;
 };
 
 // Takes the height that is left and none of its own: pictures give way first.

@@ -1,5 +1,6 @@
 #include "app/walk/signal_state.h"
 
+#include "app/shared/counted.h"
 #include "app/walk/picture_state.h"
 #include "app/walk/words.h"
 
@@ -52,6 +53,11 @@ std::map<std::string, std::string> marked(const core::StateView &view, const cor
     std::map<std::string, std::string> params = view.step.params;
     if (gate.heat.at) // the gate speaks UTC, the person does not
         params["time"] = utf8(Words::time(gate.heat.at->wallMs));
+    if (const auto wires =
+            std::ranges::count_if(view.step.boxes, [](const core::Named &box) { return box.id.starts_with("wire:"); });
+        wires > 0)
+        params["wires"] =
+            utf8(counted(wires, SafetyPicture::tr("the %1 wire of this list"), SafetyPicture::tr("the %1 wires of this list")));
     for (auto &[name, value] : params)
         value = utf8(kOpen + qs(value) + kClose);
     return params;
@@ -90,6 +96,16 @@ void addWires(SafetyPictureState &state, const core::StateView &view, const core
     }
 }
 
+// S3: every conductor, with the probes on the pair that is asked for; before the first, on the first.
+void addPair(SafetyPictureState &state, const core::StateView &view, const core::Session &session)
+{
+    for (const std::string &point : session.presentation().request.conductors)
+        state.points << qs(point);
+    const QStringList pair = qs(view.step.pair).split(QStringLiteral(" to "));
+    state.red = pair.size() == 2 ? pair[0] : state.points.value(0);
+    state.black = pair.size() == 2 ? pair[1] : state.points.value(state.points.size() - 1);
+}
+
 } // namespace
 
 SignalText signalOf(const core::StateView &view, const core::SafetyTexts &texts, const core::GateState &gate)
@@ -122,9 +138,10 @@ std::optional<SafetyPictureState> sceneOf(const core::StateView &view, const cor
 {
     using Scene = SafetyPictureState::Scene;
     static const std::map<std::string, Scene> kScenes{
-        {"S1", Scene::Unplug}, {"S2", Scene::BreakerOff}, {"S3", Scene::ProveDead}, {"S4", Scene::Clips}, {"EO", Scene::Clips},
-        {"S5", Scene::Outlet}, {"S6", Scene::Clamp}, {"S7", Scene::Run}, {"S8", Scene::PutBack}, {"S9", Scene::MakeItOff},
-        {"S10", Scene::Wait}, {"S11", Scene::Hot}, {"S13", Scene::Closed},
+        {"S1", Scene::Unplug},  {"S2", Scene::BreakerOff}, {"S3", Scene::ProveDead}, {"S4", Scene::Clips},
+        {"EO", Scene::Clips},   {"S5", Scene::Outlet},     {"S6", Scene::Clamp},     {"S7", Scene::Run},
+        {"S8", Scene::PutBack}, {"S9", Scene::MakeItOff},  {"S10", Scene::Wait},     {"S11", Scene::Hot},
+        {"S13", Scene::Closed},
     };
     const auto at = kScenes.find(view.step.screen);
     if (at == kScenes.end())
@@ -136,6 +153,8 @@ std::optional<SafetyPictureState> sceneOf(const core::StateView &view, const cor
     state.black = qs(view.step.picture.black);
     state.red = qs(view.step.picture.red);
     state.breaker = session.gate().facts.hardWired || session.gate().plugOutOfReach;
+    if (state.scene == Scene::ProveDead)
+        addPair(state, view, session);
     if (state.scene == Scene::PutBack) {
         addWires(state, view, machine);
         if (state.parts.empty())

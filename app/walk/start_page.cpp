@@ -1,5 +1,6 @@
 #include "app/walk/start_page.h"
 
+#include "app/shared/counted.h"
 #include "app/shared/key_button.h"
 #include "app/shared/theme.h"
 #include "app/walk/hit_list.h"
@@ -21,7 +22,8 @@ constexpr std::size_t kMostHits = 9, kMostJobs = 6;
 
 StartPage::StartPage(const ContentFiles &content, const std::filesystem::path &folder, bool energized, QWidget *parent)
     : Page(parent), m_all(complaintsOf(content)), m_columns(new QHBoxLayout), m_main(new ScrollSheet), m_side(new ScrollSheet),
-      m_field(new QLineEdit), m_hits(new HitList(tr("What it may be"))), m_line(textLabel({})), m_start(new KeyButton(tr("Start this job"), QStringLiteral("Enter")))
+      m_field(new QLineEdit), m_hits(new HitList(tr("What it may be"))), m_line(textLabel({})),
+      m_start(new KeyButton(tr("Start this job"), QStringLiteral("Enter")))
 {
     auto *layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -70,7 +72,10 @@ void StartPage::addJobs(const JobList &jobs)
     QVBoxLayout *body = m_side->body();
     body->addWidget(headingLabel(tr("Go on with a job")));
     if (jobs.jobs.empty()) {
-        body->addWidget(textLabel(jobs.fault.isEmpty() ? tr("There is none yet. Every answer is saved as you give it, in your own folder; nothing leaves this computer.") : jobs.fault));
+        body->addWidget(textLabel(
+            jobs.fault.isEmpty()
+                ? tr("There is none yet. Every answer is saved as you give it, in your own folder; nothing leaves this computer.")
+                : jobs.fault));
         body->addStretch(1);
         return;
     }
@@ -83,20 +88,26 @@ void StartPage::addJobs(const JobList &jobs)
     m_jobs->clearSelection();
     connect(m_jobs, &HitList::chosen, this, &StartPage::goesOn);
     body->addWidget(m_jobs, 1);
-    body->addWidget(new RunLabel({{tr("After any break the power counts as "), Type::Text}, {tr("unknown"), Type::Strong},
-                                  {tr(". The program asks for the plug or the breaker again before the next test; if the machine was on, making it off comes first."), Type::Text}}));
+    body->addWidget(new RunLabel({{tr("After any break the power counts as "), Type::Text},
+                                  {tr("unknown"), Type::Strong},
+                                  {tr(". The program asks for the plug or the breaker again before the next test; if the machine "
+                                      "was on, making it off comes first."),
+                                   Type::Text}}));
 }
 
 void StartPage::addStrip(const ContentFiles &content, const JobList &jobs, bool energized)
 {
     auto *strip = new Sheet;
     m_strip = new QHBoxLayout(strip);
-    m_strip->setContentsMargins(Theme::current().spx(16), Theme::current().spx(8), Theme::current().spx(16), Theme::current().spx(8));
+    m_strip->setContentsMargins(Theme::current().spx(16), Theme::current().spx(8), Theme::current().spx(16),
+                                Theme::current().spx(8));
     m_strip->setSpacing(Theme::current().spx(24));
     const auto add = [this](const QString &quiet, const QString &strong, const QString &more, KeyButton *link) {
         auto *column = new QVBoxLayout;
         column->setSpacing(Theme::current().spx(2));
-        column->addWidget(new RunLabel({{quiet + QLatin1Char('\n'), Type::Quiet, Role::Ink2}, {strong + QLatin1Char('\n'), Type::Strong}, {more, Type::Quiet, Role::Ink2}}));
+        column->addWidget(new RunLabel({{quiet + QLatin1Char('\n'), Type::Quiet, Role::Ink2},
+                                        {strong + QLatin1Char('\n'), Type::Strong},
+                                        {more, Type::Quiet, Role::Ink2}}));
         if (link != nullptr) {
             link->setFace(KeyButton::Face::Link);
             link->setSize(KeyButton::Size::Row);
@@ -109,9 +120,12 @@ void StartPage::addStrip(const ContentFiles &content, const JobList &jobs, bool 
     auto *change = new KeyButton(tr("Your meter and this job"));
     change->setObjectName(QStringLiteral("meter"));
     connect(change, &QPushButton::clicked, this, &StartPage::wantsMeter);
-    const QString power = energized ? tr("readings with power on: allowed for the next job, last of all") : tr("readings with power on: off");
-    add(tr("Your meter"), meter ? MeterWords::inShort(*meter) : tr("not told yet"), (meter ? MeterWords::probes(*meter) + QStringLiteral(" · ") : QString()) + power, change);
-    add(tr("Jobs kept on this computer"), tr("%n job(s)", nullptr, static_cast<int>(jobs.jobs.size())), jobs.damaged > 0 ? tr("%n cannot be read", nullptr, jobs.damaged) : tr("names and numbers only if you type them"), nullptr);
+    const QString power =
+        energized ? tr("readings with power on: allowed for the next job, last of all") : tr("readings with power on: off");
+    add(tr("Your meter"), meter ? MeterWords::inShort(*meter) : tr("not told yet"),
+        (meter ? MeterWords::probes(*meter) + QStringLiteral(" · ") : QString()) + power, change);
+    add(tr("Jobs kept on this computer"), counted(static_cast<int>(jobs.jobs.size()), tr("%1 job"), tr("%1 jobs")),
+        jobs.damaged > 0 ? tr("%1 cannot be read").arg(jobs.damaged) : tr("names and numbers only if you type them"), nullptr);
     const int faults = static_cast<int>(content.diagnostics.size());
     KeyButton *which = nullptr;
     if (faults > 0) {
@@ -119,8 +133,12 @@ void StartPage::addStrip(const ContentFiles &content, const JobList &jobs, bool 
         which->setObjectName(QStringLiteral("faults"));
         connect(which, &QPushButton::clicked, this, &StartPage::wantsFaults);
     }
-    add(tr("Trees"), tr("%1, %2").arg(tr("%n appliance(s)", nullptr, static_cast<int>(content.library.appliances.size())), tr("%n complaint(s)", nullptr, static_cast<int>(m_all.size()))),
-        faults == 0 ? tr("all loaded, no faults") : tr("%n fault(s); what they touch is left out", nullptr, faults), which);
+    add(tr("Trees"),
+        tr("%1, %2").arg(counted(static_cast<int>(content.library.appliances.size()), tr("%1 appliance"), tr("%1 appliances")),
+                         counted(static_cast<int>(m_all.size()), tr("%1 complaint"), tr("%1 complaints"))),
+        faults == 0 ? tr("all loaded, no faults")
+                    : counted(faults, tr("%1 fault; what it touches is left out"), tr("%1 faults; what they touch is left out")),
+        which);
     static_cast<QVBoxLayout *>(layout())->addWidget(strip);
 }
 
@@ -129,7 +147,9 @@ void StartPage::look()
     std::vector<Hit> hits = nearest(m_all, m_field->text(), kMostHits);
     const bool none = !hits.empty() && !m_field->text().trimmed().isEmpty() && !hits.front().match.all;
     m_line->setVisible(none || m_all.empty());
-    m_line->setText(m_all.empty() ? tr("No tree could be loaded. The line at the bottom says why.") : tr("Nothing fits all of that. The nearest:"), Type::Text);
+    m_line->setText(m_all.empty() ? tr("No tree could be loaded. The line at the bottom says why.")
+                                  : tr("Nothing fits all of that. The nearest:"),
+                    Type::Text);
     m_start->setEnabled(!hits.empty());
     m_hits->setHits(std::move(hits));
 }
@@ -195,8 +215,10 @@ QWidget *StartPage::firstFocus()
 
 QString StartPage::help() const
 {
-    return tr("Type a few letters of the appliance and of what is wrong, as you would say it: “dry cold”. Down and Up choose, Enter starts. A "
-              "digit chooses after a space. Below: your meter, so that no test is asked that it cannot do, and whether readings with power on "
+    return tr("Type a few letters of the appliance and of what is wrong, as you would say it: “dry cold”. Down and Up choose, "
+              "Enter starts. A "
+              "digit chooses after a space. Below: your meter, so that no test is asked that it cannot do, and whether readings "
+              "with power on "
               "may be offered at all; they are off until you turn them on.");
 }
 

@@ -1,7 +1,9 @@
 #include "app/walk/verdict_page.h"
 
 #include "app/draw/chain_line.h"
+#include "app/draw/drawing.h"
 #include "app/draw/number_line.h"
+#include "app/draw/test_picture.h"
 #include "app/shared/key_button.h"
 #include "app/shared/say_sentence.h"
 #include "app/shared/theme.h"
@@ -9,9 +11,11 @@
 #include "app/walk/fact_row.h"
 #include "app/walk/line_state.h"
 #include "app/walk/page_parts.h"
+#include "app/walk/picture_state.h"
 #include "app/walk/scroll_sheet.h"
 #include "app/walk/verdict_words.h"
 #include "app/walk/words.h"
+#include "core/session/names.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -22,7 +26,8 @@
 namespace app {
 
 VerdictPage::VerdictPage(const JobController &job, QWidget *parent)
-    : Page(parent), m_view(job.view()), m_verdict(*job.view().verdict), m_columns(new QHBoxLayout(this)), m_main(new ScrollSheet), m_side(new ScrollSheet)
+    : Page(parent), m_view(job.view()), m_verdict(*job.view().verdict), m_columns(new QHBoxLayout(this)), m_main(new ScrollSheet),
+      m_side(new ScrollSheet)
 {
     m_columns->setContentsMargins(0, 0, 0, 0);
     m_columns->setSpacing(Theme::current().spx(12));
@@ -33,7 +38,7 @@ VerdictPage::VerdictPage(const JobController &job, QWidget *parent)
     addProofs(job);
     addCauses();
     addPhone();
-    addPutBack();
+    addPutBack(job);
     addProve();
     m_main->body()->addStretch(1);
     m_chain = new ChainLine;
@@ -50,12 +55,18 @@ void VerdictPage::addHeadline(const JobController &job)
     body->addWidget(textLabel(VerdictWords::caption(m_view, job.session().at().wallMs), Type::Quiet, Role::Ink2));
     m_headline = new SaySentence(qs(m_verdict.headline), Type::Verdict);
     m_headline->setObjectName(QStringLiteral("headline"));
-    body->addWidget(m_headline);
+    auto *head = new QHBoxLayout;
+    head->addWidget(m_headline, 1);
+    if (QWidget *picture = pictureOfPart(job))
+        head->addWidget(picture);
+    body->addLayout(head);
     if (!m_verdict.sentence.empty())
         body->addWidget(textLabel(qs(m_verdict.sentence), Type::Safety));
     if (m_verdict.kind != core::Verdict::Kind::NotProven)
         body->addWidget(textLabel(VerdictWords::basis(m_verdict), Type::Quiet, Role::Ink2));
-    for (const std::string &note : m_verdict.notes)
+    std::vector<std::string> notes = m_verdict.dangers;
+    notes.insert(notes.end(), m_verdict.notes.begin(), m_verdict.notes.end());
+    for (const std::string &note : notes)
         body->addWidget(textLabel(qs(note)));
     for (const std::string &refused : m_verdict.refused)
         body->addWidget(textLabel(qs(refused), Type::Text, Role::Ink2));
@@ -63,24 +74,42 @@ void VerdictPage::addHeadline(const JobController &job)
         body->addWidget(textLabel(tr("Also found: %1").arg(qs(also))));
 }
 
+// What is to be replaced, small; nullptr where there is no drawing of it or no room.
+QWidget *VerdictPage::pictureOfPart(const JobController &job) const
+{
+    TestPictureState state;
+    state.form = TestPictureState::Form::Look;
+    state.meter.shown = false;
+    if (m_verdict.kind == core::Verdict::Kind::Replace && !m_verdict.parts.empty())
+        state.drawing = drawingOfPart(job.session().facts().machine, m_verdict.parts.front());
+    if (state.drawing.isEmpty() || !drawingExists(state.drawing) || Theme::current().textPercent() >= 150)
+        return nullptr;
+    auto *picture = new TestPicture;
+    picture->setState(std::move(state));
+    picture->setFixedSize(150, 84);
+    return picture;
+}
+
 void VerdictPage::addProofs(const JobController &job)
 {
     if (m_verdict.proofs.empty())
         return;
-    m_main->body()->addWidget(headingLabel(m_verdict.kind == core::Verdict::Kind::Replace ? tr("The proof: this part's own readings") : tr("What shows it")));
+    m_main->body()->addWidget(headingLabel(
+        m_verdict.kind == core::Verdict::Kind::Replace ? tr("The proof: this part's own readings") : tr("What shows it")));
     for (const core::ProofLine &proof : m_verdict.proofs)
         addProof(proof, job);
 }
 
 void VerdictPage::addProof(const core::ProofLine &proof, const JobController &job)
 {
-    auto *row = new FactRow(proof.failed ? Standing::Failed : Standing::Cleared, qs(proof.title), qs(proof.pulled));
+    auto *row = new FactRow(proof.failed ? Standing::Failed : Standing::Cleared, brief(qs(proof.title)), qs(proof.pulled));
     row->setValue(VerdictWords::readings(proof));
     if (proof.limits && proof.limits->judgesValues()) {
         const core::Library::Found found = job.content().library.test(*job.session().facts().machine.appliance, proof.test);
         const core::Measure measure = found.test == nullptr ? core::Measure::Resistance : found.test->measure;
         auto *line = new NumberLine;
-        NumberLineState state = lineOf(*proof.limits, measure, job.session().facts().machine.meter, proof.readings, qs(proof.title));
+        NumberLineState state =
+            lineOf(*proof.limits, measure, job.session().facts().machine.meter, proof.readings, qs(proof.title));
         state.small = true;
         line->setState(std::move(state));
         row->setMiddle(line);
@@ -115,7 +144,7 @@ void VerdictPage::addOffers()
     m_main->body()->addWidget(headingLabel(tr("The best tests left")));
     for (std::size_t i = 0; i < m_view.offers.size() && i < 9; ++i) {
         const core::Offer &offer = m_view.offers[i];
-        const QString words = tr("%1 · %2 · %3").arg(qs(offer.title), Words::minutes(offer.minutes), qs(offer.why));
+        const QString words = tr("%1 · %2 · %3").arg(brief(qs(offer.title)), Words::minutes(offer.minutes), qs(offer.why));
         auto *button = new KeyButton(words, QString::number(i + 1));
         button->setObjectName(QStringLiteral("offer:") + qs(offer.test));
         button->setSpread(true);
@@ -125,7 +154,7 @@ void VerdictPage::addOffers()
     }
 }
 
-void VerdictPage::addPutBack()
+void VerdictPage::addPutBack(const JobController &job)
 {
     if (m_verdict.putBack.empty()) {
         if (m_verdict.isTogether && m_view.power != core::Power::Unknown)
@@ -133,14 +162,19 @@ void VerdictPage::addPutBack()
         return;
     }
     m_main->body()->addSpacing(Theme::current().spx(4));
-    m_main->body()->addWidget(new RunLabel({{tr("Put it together"), Type::Title}, {tr("   due whether anything is bought or not; the plug stays out"), Type::Quiet, Role::Ink2}}));
+    m_main->body()->addWidget(
+        new RunLabel({{tr("Put it together"), Type::Title},
+                      {tr("   each wire back on and tugged; due whether anything is bought or not; the plug stays out"),
+                       Type::Quiet, Role::Ink2}}));
     auto *grid = new QGridLayout;
     grid->setHorizontalSpacing(Theme::current().spx(20));
     grid->setVerticalSpacing(0);
     const int rows = static_cast<int>((m_verdict.putBack.size() + 1) / 2);
     for (std::size_t i = 0; i < m_verdict.putBack.size(); ++i) {
         const core::Named &named = m_verdict.putBack[i];
-        auto *box = new TickBox(qs(named.text));
+        const bool wire = named.id.starts_with("wire:");
+        auto *box = new TickBox(qs(wire ? core::wireName(job.session().facts().machine, named.id.substr(5)) : named.text));
+        box->setAccessibleName(qs(named.text));
         box->setObjectName(QStringLiteral("box:") + qs(named.id));
         box->setCompact(true);
         connect(box, &QCheckBox::toggled, this, [this] {
@@ -192,13 +226,15 @@ void VerdictPage::addSideText(const QString &head, const QString &text)
 
 void VerdictPage::addSide(const JobController &job)
 {
-    addSideText(m_verdict.kind == core::Verdict::Kind::NotProven ? tr("If you bought now") : tr("If you had guessed"), VerdictWords::guessed(m_view, job.session()));
+    addSideText(m_verdict.kind == core::Verdict::Kind::NotProven ? tr("If you bought now") : tr("If you had guessed"),
+                VerdictWords::guessed(m_view, job.session()));
     QStringList prove;
     for (std::size_t i = 0; i < m_verdict.prove.size(); ++i)
         prove << QStringLiteral("%1  %2").arg(i + 1).arg(qs(m_verdict.prove[i]));
     if (!prove.isEmpty())
         prove << tr("The job stays open until you say how it went.");
-    addSideText(m_verdict.kind == core::Verdict::Kind::Replace ? tr("After the repair, prove it") : tr("Then prove it"), prove.join(QLatin1Char('\n')));
+    addSideText(m_verdict.kind == core::Verdict::Kind::Replace ? tr("After the repair, prove it") : tr("Then prove it"),
+                prove.join(QLatin1Char('\n')));
     addSideText(tr("What would change this verdict"), qs(m_verdict.wouldChange));
     if (m_view.outcome)
         addSideText(tr("How it went"), OutcomeWords::said(qs(*m_view.outcome)));
@@ -231,13 +267,16 @@ QWidget *VerdictPage::firstFocus()
 {
     for (const auto &[id, box] : m_boxes)
         if (!box->isChecked())
-            return m_verdict.kind == core::Verdict::Kind::NotProven && !m_offers.empty() ? static_cast<QWidget *>(m_offers.front()) : box;
+            return m_verdict.kind == core::Verdict::Kind::NotProven && !m_offers.empty()
+                       ? static_cast<QWidget *>(m_offers.front())
+                       : box;
     return m_offers.empty() ? static_cast<QWidget *>(m_headline) : m_offers.front();
 }
 
 QString VerdictPage::help() const
 {
-    return tr("The verdict and the readings that carry it. Nothing is bought that no reading has proven. Put everything back and tick it "
+    return tr("The verdict and the readings that carry it. Nothing is bought that no reading has proven. Put everything back and "
+              "tick it "
               "off, then say later how it went, with F8. F7 shows the way so far: any reading can be changed there.");
 }
 

@@ -42,7 +42,8 @@ private:
     void addProof(const core::ProofLine &proof, const JobController &job);
     void addCauses();
     void addOffers();
-    void addPutBack();
+    void addPutBack(const JobController &job);
+    QWidget *pictureOfPart(const JobController &job) const;
     void addProve();
     void addPhone();
     void addSide(const JobController &job);

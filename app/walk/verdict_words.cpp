@@ -25,7 +25,8 @@ int suspectedAtStart(const core::StateView &view, const core::Session &session)
 
 int readingsTaken(const core::StateView &view)
 {
-    return static_cast<int>(std::ranges::count_if(view.way, [](const core::WayView &way) { return !way.safety && way.amendable; }));
+    return static_cast<int>(
+        std::ranges::count_if(view.way, [](const core::WayView &way) { return !way.safety && way.amendable; }));
 }
 
 } // namespace
@@ -34,10 +35,18 @@ QString VerdictWords::caption(const core::StateView &view, std::int64_t wallMs)
 {
     QString sort;
     switch (view.verdict->kind) {
-    case core::Verdict::Kind::Replace: sort = tr("replace"); break;
-    case core::Verdict::Kind::Fix: sort = tr("fix, nothing to buy"); break;
-    case core::Verdict::Kind::Call: sort = tr("call a licensed trade"); break;
-    case core::Verdict::Kind::NotProven: sort = tr("not proven yet"); break;
+    case core::Verdict::Kind::Replace:
+        sort = tr("replace");
+        break;
+    case core::Verdict::Kind::Fix:
+        sort = tr("fix, nothing to buy");
+        break;
+    case core::Verdict::Kind::Call:
+        sort = tr("call a licensed trade");
+        break;
+    case core::Verdict::Kind::NotProven:
+        sort = tr("not proven yet");
+        break;
     }
     return tr("Verdict · %1 · %2").arg(sort, Words::time(wallMs));
 }
@@ -73,10 +82,12 @@ QString VerdictWords::phone(const core::StateView &view)
     QStringList said;
     for (const core::ProofLine &proof : verdict.proofs) {
         const QString good = proof.limits ? goodWords(*proof.limits) : QString();
-        const QString title = lowerFirst(qs(proof.title));
-        said << (good.isEmpty() ? tr("%1: %2").arg(title, qs(proof.said)) : tr("%1 reads %2, where %3 belongs").arg(title, qs(proof.said), good));
+        const QString title = lowerFirst(brief(qs(proof.title)));
+        said << (good.isEmpty() ? tr("%1: %2").arg(title, qs(proof.said))
+                                : tr("%1 reads %2, where %3 belongs").arg(title, qs(proof.said), good));
     }
-    return tr("“%1: %2. %3.”").arg(qs(view.applianceName), lowerFirst(qs(view.complaint)), capital(said.join(QStringLiteral("; "))));
+    return tr("“%1: %2. %3.”")
+        .arg(qs(view.applianceName), lowerFirst(qs(view.complaint)), capital(said.join(QStringLiteral("; "))));
 }
 
 QString VerdictWords::guessed(const core::StateView &view, const core::Session &session)
@@ -87,12 +98,18 @@ QString VerdictWords::guessed(const core::StateView &view, const core::Session &
     const QString price = qs(view.atRisk->price), name = lowerFirst(qs(view.atRisk->name));
     switch (view.verdict->kind) {
     case core::Verdict::Kind::Replace:
-        return tr("At the start the %1 was one of %2 suspects. Bought then: %3, a judgement, and unproven. Measured: %n answers and readings, nothing spent.", nullptr, readings)
+        return tr("At the start the %1 was one of %2 suspects. Bought then: %3, a judgement, and unproven. Measured: %n answers "
+                  "and readings, nothing spent.",
+                  nullptr, readings)
             .arg(name, QString::number(suspects), price);
     case core::Verdict::Kind::Fix:
     case core::Verdict::Kind::Call:
-        return tr("One of %1 suspects, and nothing to buy. Bought on a guess, the likeliest part (%2) would have cost %3, a judgement, and mended nothing.").arg(suspects).arg(name, price);
-    case core::Verdict::Kind::NotProven: return tr("At risk, if the likeliest part is bought now: %1, %2, a judgement.").arg(name, price);
+        return tr("One of %1 suspects, and nothing to buy. Bought on a guess, the likeliest part (%2) would have cost %3, a "
+                  "judgement, and mended nothing.")
+            .arg(suspects)
+            .arg(name, price);
+    case core::Verdict::Kind::NotProven:
+        return tr("At risk, if the likeliest part is bought now: %1, %2, a judgement.").arg(name, price);
     }
     Q_UNREACHABLE();
 }

@@ -6,11 +6,11 @@
 #include "app/walk/chain_page.h"
 #include "app/walk/chain_panel.h"
 #include "app/walk/chain_state.h"
-#include "app/walk/meter_page.h"
 #include "app/walk/meter_profile.h"
 #include "app/walk/over_pages.h"
 #include "app/walk/page_for.h"
 #include "app/walk/reading_page.h"
+#include "app/walk/sheet_page.h"
 #include "app/walk/start_page.h"
 #include "app/walk/stop_page.h"
 #include "app/walk/text_page.h"
@@ -19,13 +19,12 @@
 #include "app/walk/why_page.h"
 #include "app/walk/words.h"
 
+#include <QApplication>
 #include <QKeyEvent>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
-
-#include <QApplication>
-#include <QTimer>
 
 namespace app {
 
@@ -41,7 +40,11 @@ WalkView::WalkView(const ContentFiles &content, const std::filesystem::path &job
     });
     connect(&m_job, &JobController::diskFaultChanged, this, [this] { m_frame->setFault(m_job.diskFault()); });
     connect(m_frame->stop(), &StopButton::stopped, this, [this](StopWord why) {
-        stop(why == StopWord::Gas ? "gas" : why == StopWord::Smoke ? "smoke" : why == StopWord::Shock ? "shock" : why == StopWord::Water ? "water" : "");
+        stop(why == StopWord::Gas     ? "gas"
+             : why == StopWord::Smoke ? "smoke"
+             : why == StopWord::Shock ? "shock"
+             : why == StopWord::Water ? "water"
+                                      : "");
     });
     connect(m_frame->chain(), &ChainPanel::wantsWhy, this, &WalkView::showWhy);
     connect(m_frame->tape(), &TapeView::stubActivated, this, &WalkView::showAmend);
@@ -140,18 +143,26 @@ void WalkView::connectPage(Page *page)
 {
     connect(page, &Page::said, this, &WalkView::say, Qt::QueuedConnection);
     connect(page, &Page::closed, this, &WalkView::back, Qt::QueuedConnection);
-    connect(page, &Page::wantsStart, this, [this] { start(); }, Qt::QueuedConnection);
+    connect(
+        page, &Page::wantsStart, this, [this] { start(); }, Qt::QueuedConnection);
     connect(page, &Page::wantsCannot, this, &WalkView::showCannot, Qt::QueuedConnection);
     connect(page, &Page::wantsChainPage, this, &WalkView::showChain, Qt::QueuedConnection);
     connect(page, &Page::wantsWayPage, this, &WalkView::showWay, Qt::QueuedConnection);
     connect(page, &Page::wantsHelp, this, &WalkView::showHelp, Qt::QueuedConnection);
     connect(page, &Page::wantsPrint, this, &WalkView::wantsPrint);
-    connect(page, &Page::wantsWhere, this, [this] { showOver(wherePage(m_job)); }, Qt::QueuedConnection);
+    connect(
+        page, &Page::wantsWhere, this, [this] { showOver(wherePage(m_job)); }, Qt::QueuedConnection);
     if (auto *reading = qobject_cast<ReadingPage *>(page))
-        connect(reading, &ReadingPage::goesOn, this, [this] {
-            m_landed.reset();
-            refresh();
-        }, Qt::QueuedConnection);
+        connect(
+            reading, &ReadingPage::wantsSheet, this, [this] { showOver(new SheetPage(m_job)); }, Qt::QueuedConnection);
+    if (auto *reading = qobject_cast<ReadingPage *>(page))
+        connect(
+            reading, &ReadingPage::goesOn, this,
+            [this] {
+                m_landed.reset();
+                refresh();
+            },
+            Qt::QueuedConnection);
     if (auto *way = qobject_cast<WayPage *>(page))
         connect(way, &WayPage::wantsAmend, this, &WalkView::showAmend, Qt::QueuedConnection);
     if (auto *chain = qobject_cast<ChainPage *>(page))
@@ -206,7 +217,8 @@ void WalkView::landReading(const core::StepView &step, const core::Command &comm
     if (core::isEnergized(step.picture.measure) || core::isOn(m_job.view().power) || m_job.view().stopped)
         return;
     const auto &events = m_job.session().events();
-    const auto read = std::find_if(events.rbegin(), events.rend(), [](const core::Event &event) { return event.what == core::Event::What::Read; });
+    const auto read = std::find_if(events.rbegin(), events.rend(),
+                                   [](const core::Event &event) { return event.what == core::Event::What::Read; });
     if (read != events.rend() && read->reading)
         m_landed = Landed{step, *read->reading, qs(command.value)};
 }
@@ -251,38 +263,6 @@ void WalkView::back()
         refresh();
     else
         start();
-}
-
-void WalkView::showMeter(const QString &tree)
-{
-    const core::Tree *wanted = m_content.library.tree(utf8(tree));
-    const core::Meter meter = m_job.hasJob() ? m_job.session().facts().machine.meter : loadMeter().value_or(usualMeter());
-    const QString what = wanted == nullptr ? QString() : lowerFirst(qs(wanted->complaint));
-    auto *page = new MeterPage(meter, m_job.hasJob() ? m_job.session().start().energized : m_energized, what);
-    connect(page, &MeterPage::described, this, [this, tree] { afterMeter(tree); }, Qt::QueuedConnection);
-    showOver(page);
-}
-
-void WalkView::afterMeter(const QString &tree)
-{
-    auto *page = qobject_cast<MeterPage *>(this->page());
-    if (page == nullptr)
-        return;
-    const core::Meter meter = page->meter();
-    if (!saveMeter(meter))
-        m_frame->setFault(tr("the meter could not be written to the settings."));
-    if (m_job.hasJob()) {
-        core::Command command;
-        command.what = core::Command::What::MeterChanged;
-        command.meter = meter;
-        say(command);
-        return;
-    }
-    m_energized = page->energized();
-    if (tree.isEmpty())
-        start();
-    else
-        startJob(tree);
 }
 
 void WalkView::showWhy(const std::string &component)

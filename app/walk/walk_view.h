@@ -13,7 +13,8 @@ class WalkView : public QWidget
 {
     Q_OBJECT
 public:
-    WalkView(const ContentFiles &content, const std::filesystem::path &jobs, QWidget *parent = nullptr, JobController::Clock clock = core::now);
+    WalkView(const ContentFiles &content, const std::filesystem::path &jobs, QWidget *parent = nullptr,
+             JobController::Clock clock = core::now);
 
     [[nodiscard]] JobController &job() { return m_job; }
     [[nodiscard]] Frame *frame() const { return m_frame; }
@@ -52,13 +53,16 @@ protected:
     void keyPressEvent(QKeyEvent *event) override;
 
 private:
-    void refresh();        // the page of the present state
+    void refresh(); // the page of the present state
     void place(Page *page);
     void connectPage(Page *page);
     void connectVerdict(Page *page);
     void landReading(const core::StepView &step, const core::Command &command);
     void startJob(const QString &tree);
-    void afterMeter(const QString &tree);
+    void showMeterPage(const QString &tree, const core::Meter &meter);
+    void showCheck(const QString &tree, const core::Meter &meter);
+    void showNoMeter(const QString &tree);
+    void keepMeter(const QString &tree, const core::Meter &meter, bool energized);
 
     const ContentFiles &m_content;
     JobController m_job;

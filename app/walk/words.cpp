@@ -1,7 +1,10 @@
 #include "app/walk/words.h"
 
+#include "app/shared/counted.h"
+
 #include <QDateTime>
 #include <QLocale>
+#include <QRegularExpression>
 
 namespace app {
 
@@ -18,14 +21,21 @@ std::string utf8(const QString &text)
 Standing standingOf(core::Standing standing)
 {
     switch (standing) {
-    case core::Standing::Untested: return Standing::Untested;
-    case core::Standing::Suspected: return Standing::Suspected;
-    case core::Standing::Cleared: return Standing::Cleared;
-    case core::Standing::NoConclusion: return Standing::NoConclusion;
+    case core::Standing::Untested:
+        return Standing::Untested;
+    case core::Standing::Suspected:
+        return Standing::Suspected;
+    case core::Standing::Cleared:
+        return Standing::Cleared;
+    case core::Standing::NoConclusion:
+        return Standing::NoConclusion;
     case core::Standing::FailedOnce:
-    case core::Standing::Failed: return Standing::Failed;
-    case core::Standing::Proven: return Standing::Proven;
-    case core::Standing::Noted: return Standing::Noted;
+    case core::Standing::Failed:
+        return Standing::Failed;
+    case core::Standing::Proven:
+        return Standing::Proven;
+    case core::Standing::Noted:
+        return Standing::Noted;
     }
     Q_UNREACHABLE();
 }
@@ -49,7 +59,7 @@ QString Words::day(std::int64_t wallMs)
 QString Words::minutes(double minutes)
 {
     const int whole = std::max(1, qRound(minutes));
-    return tr("about %n minute(s)", nullptr, whole);
+    return counted(whole, tr("about %1 minute"), tr("about %1 minutes"));
 }
 
 QString Words::unit(const std::string &unit, core::Measure measure)
@@ -81,6 +91,18 @@ QString lowerFirst(QString text)
     if (text.size() > 1 && text[0].isUpper() && !text[1].isUpper())
         text[0] = text[0].toLower();
     return text;
+}
+
+QString brief(const QString &sentence)
+{
+    static const QRegularExpression end(QStringLiteral(" [-–—] |[.;] |[.;]$|\\?"));
+    const auto match = end.match(sentence);
+    if (!match.hasMatch())
+        return sentence;
+    const QString first = sentence.left(match.capturedStart());
+    const qsizetype mark = sentence.indexOf(QLatin1Char('?'));
+    const bool asks = mark >= 0 && !sentence.left(mark).contains(QStringLiteral(". "));
+    return asks ? first + QLatin1Char('?') : first;
 }
 
 QString listed(const QStringList &words)

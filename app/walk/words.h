@@ -29,5 +29,6 @@ public:
 QString capital(QString text);   // first letter large
 QString lowerFirst(QString text); // first letter small, unless a word of capitals
 QString listed(const QStringList &words); // "a, b and c"
+QString brief(const QString &sentence);   // its first thought: "Push the dryer's breaker"
 
 } // namespace app

@@ -1,7 +1,6 @@
 // A safety screen filled in: which form of it, which boxes, which ways on, how long to wait, which words.
-#include "core/gate/inside.h"
-
 #include "core/base/text.h"
+#include "core/gate/inside.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -105,17 +104,18 @@ void makeOff(Screening &out, const GateState &state)
 {
     const bool closed = state.power == Power::Running && closedUp(state.inside, kAllRules);
     const bool cord = !state.facts.hardWired;
-    boxes(out, {"off"});
+    // an outlet was measured: the machine itself was not on
+    const bool outlet = state.power == Power::Energized && !state.heat.on && cord && !state.plugOutOfReach && !state.notDead;
+    boxes(out, outlet ? Ids{"probes_down", "still_out"} : Ids{"off"});
     if (state.inside.clips != Clips::None)
         boxes(out, {"clips_off"});
     if (closed)
         out.ways.emplace_back("control");
     if (cord)
         out.ways.emplace_back("plug");
-    out.ways.emplace_back("breaker");
+    if (!outlet)
+        out.ways.emplace_back("breaker");
     out.ways.emplace_back("decline");
-    // an outlet was measured, or proving: the machine itself was not on
-    const bool outlet = state.power == Power::Energized && !state.heat.on && cord && !state.notDead;
     note(out, closed, "closed_up");
     note(out, outlet, "at_outlet");
     note(out, cord, "cord");
@@ -192,27 +192,54 @@ Screening inserted(Screen screen, const GateState &state, const StepRequest &wan
     if (isHold(screen) || screen == Screen::S3)
         out.params["category"] = shown(wall ? kWallMark : wanted.needs);
     switch (screen) {
-    case Screen::S0: out.ways = {"alarm", "open", "closed"}; break;
-    case Screen::S1: unplug(out, state); break;
-    case Screen::S2: breakerOff(out, state); break;
-    case Screen::S3: proveDead(out, state, wanted); break;
-    case Screen::S4: hold(out, "clips_on", state, wanted); break;
-    case Screen::S5: hold(out, "unplugged", state, wanted); break;
-    case Screen::S6: hold(out, "clamp_on", state, wanted); break;
-    case Screen::Eo: hold(out, "power_off", state, wanted); break;
+    case Screen::S0:
+        out.ways = {"alarm", "open", "closed"};
+        break;
+    case Screen::S1:
+        unplug(out, state);
+        break;
+    case Screen::S2:
+        breakerOff(out, state);
+        break;
+    case Screen::S3:
+        proveDead(out, state, wanted);
+        break;
+    case Screen::S4:
+        hold(out, "clips_on", state, wanted);
+        break;
+    case Screen::S5:
+        hold(out, "unplugged", state, wanted);
+        break;
+    case Screen::S6:
+        hold(out, "clamp_on", state, wanted);
+        break;
+    case Screen::Eo:
+        hold(out, "power_off", state, wanted);
+        break;
     case Screen::S7:
         out.form = wanted.stepClass == StepClass::AP && !wanted.inUse ? "touch" : "run";
         boxes(out, {"closed_up"});
         out.ways = {"confirm", "decline"};
         note(out, out.form == "run", "run");
         break;
-    case Screen::S8: putBack(out, state, wanted); break;
-    case Screen::S9: makeOff(out, state); break;
-    case Screen::S10: charge(out, state, wanted, now); break;
-    case Screen::S11: hotPart(out, state, wanted, now); break;
+    case Screen::S8:
+        putBack(out, state, wanted);
+        break;
+    case Screen::S9:
+        makeOff(out, state);
+        break;
+    case Screen::S10:
+        charge(out, state, wanted, now);
+        break;
+    case Screen::S11:
+        hotPart(out, state, wanted, now);
+        break;
     case Screen::S12:
-    case Screen::S14: danger(out, state); break;
-    case Screen::S13: break;
+    case Screen::S14:
+        danger(out, state);
+        break;
+    case Screen::S13:
+        break;
     }
     return out;
 }

@@ -34,6 +34,7 @@ struct StepRequest
 
     MeterMark needs = kInsideMark;     // category the place asks for; see markFor()
     bool needsFrameCheck = false;      // E1 E3 EO on a cord-connected metal appliance: the frame tests of the job come first
+    std::vector<std::string> frameNotHere; // frame tests of the job that this machine does not have
     std::vector<std::string> conductors; // names of all conductors at this place and "bare metal": their pairs are proved
 
     std::string zone;                  // X: which text says why and who

@@ -240,6 +240,8 @@ Screening Question::live() const
         const auto read = state.frameRead.find(test);
         if (!wanted.needsFrameCheck || face || !rules.frameFirst)
             break;
+        if (std::ranges::find(wanted.frameNotHere, test) != wanted.frameNotHere.end())
+            continue;
         if (state.refused.frame || (read != state.frameRead.end() && !read->second))
             return refuse(RefusalCode::FrameCheck);
         if (read == state.frameRead.end())

@@ -63,6 +63,16 @@ void checkRatings(const Component &c, const Kind *kind, const Appliance &a, Link
                  "their keys are answers of one of `asks`");
 }
 
+void checkSkips(const Component &c, const Kind *kind, const Appliance &a, Linker &link)
+{
+    for (const auto &[test, machines] : c.skips) {
+        if (kind != nullptr && kind->test(test) == nullptr)
+            link.add(DiagnosticKind::UnknownTest, link.keyAt({"components", c.id, "skips", test}),
+                     fmt::format("{} has no test `{}`", kind->id, test), didYouMean(test, idsOf(kind->tests)));
+        checkOnly(machines, a, link.at({"components", c.id, "skips", test}), link);
+    }
+}
+
 void checkReach(const Component &c, const Kind *kind, const Appliance &a, Linker &link)
 {
     for (const auto &[test, place] : c.reach) {
@@ -86,6 +96,7 @@ void checkComponent(const Component &c, const Appliance &a, Linker &link)
     }
     wantPlace(c.at, a, link.at({"components", c.id, "at"}), link);
     checkReach(c, kind, a, link);
+    checkSkips(c, kind, a, link);
     checkOnly(c.only, a, link.at({"components", c.id, "only"}), link);
     checkRatings(c, kind, a, link);
     if (!c.workedBy.empty() && (c.workedBy == c.id || a.component(c.workedBy) == nullptr))

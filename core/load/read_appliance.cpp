@@ -85,6 +85,11 @@ Component readComponent(const Node &key, const Node &value, Notes &notes)
     c.name = fields.sentence("name");
     eachEntry(fields.find("reach"), notes,
               [&](const Node &test, const Node &place) { c.reach[test.text] = idOf(place, notes, false); });
+    eachEntry(fields.find("skips"), notes, [&](const Node &test, const Node &machines) {
+        eachEntry(&machines, notes, [&](const Node &ask, const Node &answers) {
+            c.skips[test.text].emplace_back(idOf(ask, notes, false), textsOf(answers, notes, false));
+        });
+    });
     c.only = fields.only("only");
     c.price = readQuantity<Price>(fields.find("price"), notes, priceIn);
     readRatings(fields.find("rating"), c, notes);

@@ -149,6 +149,7 @@ void readLoop(Fields &fields, Test &test)
     if (const Node *at = fields.need("at"))
         test.at = textsOf(*at, fields.notes(), true);
     test.standsFor = fields.dottedId("stands_for");
+    test.frameCheck = fields.flag("frame_check");
     test.covers = fields.dottedIds("covers");
     test.only = fields.only("only");
 }

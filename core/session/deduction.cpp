@@ -14,11 +14,12 @@ bool sameMachine(const Machine &a, const Machine &b)
         return false;
     for (const auto &[component, rating] : a.plate) {
         const auto other = b.plate.find(component);
-        if (other == b.plate.end() || other->second.value != rating.value || other->second.volts != rating.volts || other->second.watts != rating.watts)
+        if (other == b.plate.end() || other->second.value != rating.value || other->second.volts != rating.volts ||
+            other->second.watts != rating.watts)
             return false;
     }
-    return a.library == b.library && a.tree == b.tree && a.answers == b.answers && a.ambient == b.ambient && a.meter.functions == b.meter.functions &&
-           a.meter.top == b.meter.top && zero(a.meter) == zero(b.meter);
+    return a.library == b.library && a.tree == b.tree && a.answers == b.answers && a.ambient == b.ambient &&
+           a.meter.functions == b.meter.functions && a.meter.top == b.meter.top && zero(a.meter) == zero(b.meter);
 }
 
 Chances chancesOf(const Dictionary &dictionary, const Belief &belief)
@@ -57,7 +58,8 @@ Deduction deduce(const Facts &facts, const Abilities &abilities, const std::set<
     Deduction d;
     if (facts.machine.tree == nullptr || facts.machine.appliance == nullptr || !asksAnswered(facts))
         return d; // which machine it is decides what can be wrong with it
-    const bool same = before != nullptr && before->dictionary && factsBefore != nullptr && sameMachine(facts.machine, factsBefore->machine);
+    const bool same =
+        before != nullptr && before->dictionary && factsBefore != nullptr && sameMachine(facts.machine, factsBefore->machine);
     d.dictionary = same ? before->dictionary : std::make_shared<Dictionary>(dictionaryOf(facts.machine));
     const std::vector<Evidence> evidence = evidenceOf(facts, d.dictionary->known());
     d.belief = update(*d.dictionary, evidence, same ? &before->belief : nullptr);

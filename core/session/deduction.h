@@ -26,6 +26,9 @@ struct Deduction
 };
 
 // The dictionary of `before` serves again while the machine is the same.
+// Expected doubt it takes away, in doublings, below which a test is not worth a line. Judgement.
+inline constexpr double kWorthOffering = .01;
+
 // The components whose replacement the ruling asks for.
 std::vector<std::string> replacedBy(const Deduction &deduction);
 

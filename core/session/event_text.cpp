@@ -48,7 +48,11 @@ Reading readingFrom(const Json &j)
 
 Json meterJson(const Meter &m)
 {
-    Json j{{"functions", m.functions}, {"category", m.category}, {"auto_range", m.autoRange}, {"top", m.top}, {"counts", m.displayCounts}};
+    Json j{{"functions", m.functions},
+           {"category", m.category},
+           {"auto_range", m.autoRange},
+           {"top", m.top},
+           {"counts", m.displayCounts}};
     if (m.probeZero)
         j["probe_zero"] = amountJson(*m.probeZero);
     return j;
@@ -69,8 +73,16 @@ Meter meterFrom(const Json &j)
 
 Json snapshotJson(const Snapshot &s)
 {
-    Json j{{"tree", s.tree}, {"appliance", s.appliance}, {"hashes", s.hashes}, {"meter", meterJson(s.meter)}, {"who", s.who},
-           {"energized", s.energized}, {"told_clock", s.toldClock}, {"hard_wired", s.hardWired}, {"frame_tests", s.frameTests}, {"program", s.program}};
+    Json j{{"tree", s.tree},
+           {"appliance", s.appliance},
+           {"hashes", s.hashes},
+           {"meter", meterJson(s.meter)},
+           {"who", s.who},
+           {"energized", s.energized},
+           {"told_clock", s.toldClock},
+           {"hard_wired", s.hardWired},
+           {"frame_tests", s.frameTests},
+           {"program", s.program}};
     if (s.ambient)
         j["ambient"] = amountJson(*s.ambient);
     return j;
@@ -96,12 +108,30 @@ Snapshot snapshotFrom(const Json &j)
 
 Json requestJson(const StepRequest &r)
 {
-    Json j{{"step", r.step}, {"test", r.test}, {"placement", r.placement}, {"process", r.process}, {"class", static_cast<int>(r.stepClass)},
-           {"place", r.place}, {"cover_off", r.coverOff}, {"pulls", r.pulls}, {"touches", r.touches}, {"in_use", r.inUse},
-           {"hot_part", r.hotPart}, {"hot_wait_s", r.hotWaitS}, {"hot_connector", r.hotConnector}, {"wants_hot", r.wantsHot},
-           {"store", static_cast<int>(r.store)}, {"store_name", r.storeName}, {"category", r.needs.category}, {"volts", r.needs.volts},
-           {"frame_check", r.needsFrameCheck}, {"conductors", r.conductors}, {"zone", r.zone},
-           {"params", r.params}, {"notes", r.notes}};
+    Json j{{"step", r.step},
+           {"test", r.test},
+           {"placement", r.placement},
+           {"process", r.process},
+           {"class", static_cast<int>(r.stepClass)},
+           {"place", r.place},
+           {"cover_off", r.coverOff},
+           {"pulls", r.pulls},
+           {"touches", r.touches},
+           {"in_use", r.inUse},
+           {"hot_part", r.hotPart},
+           {"hot_wait_s", r.hotWaitS},
+           {"hot_connector", r.hotConnector},
+           {"wants_hot", r.wantsHot},
+           {"store", static_cast<int>(r.store)},
+           {"store_name", r.storeName},
+           {"category", r.needs.category},
+           {"volts", r.needs.volts},
+           {"frame_check", r.needsFrameCheck},
+           {"frame_not_here", r.frameNotHere},
+           {"conductors", r.conductors},
+           {"zone", r.zone},
+           {"params", r.params},
+           {"notes", r.notes}};
     return j;
 }
 
@@ -135,6 +165,7 @@ StepRequest requestFrom(const Json &j)
     r.storeName = j.value("store_name", "");
     r.needs = {j.value("category", kInsideMark.category), j.value("volts", kInsideMark.volts)};
     r.needsFrameCheck = j.value("frame_check", false);
+    r.frameNotHere = j.value("frame_not_here", std::vector<std::string>{});
     r.conductors = j.value("conductors", std::vector<std::string>{});
     r.zone = j.value("zone", "");
     r.params = j.value("params", std::map<std::string, std::string>{});

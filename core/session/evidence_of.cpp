@@ -145,7 +145,8 @@ std::optional<Answered> answeredOf(const Facts &facts, const Suspects &suspects,
     std::optional<Answered> a;
     if (const Step *step = stepNamed(machine, id); step != nullptr && step->what != Step::What::Test)
         a = ofStep(machine, suspects, *step);
-    else if (const Library::Found found = machine.library->test(*machine.appliance, id); found.test != nullptr && found.test->byEye())
+    else if (const Library::Found found = machine.library->test(*machine.appliance, id);
+             found.test != nullptr && found.test->byEye())
         a = ofTest(machine, suspects, *found.test, std::string(id));
     if (a)
         if (const Looked *looked = lookedAt(facts, id))

@@ -105,6 +105,7 @@ struct TestState
 {
     bool begun = false, done = false;
     std::optional<std::size_t> nextPlacement;
+    std::size_t worstPlacement = 0; // to be read once more, if any is
     PlacementState::Next why = PlacementState::Next::Unread;
     ReadingName name = ReadingName::Unnamed;
     int out = 0, good = 0;

@@ -7,7 +7,8 @@ namespace core {
 namespace {
 
 // Answers that speak for a suspect of the component, and those that speak for none of its suspects.
-void countAnswers(const Facts &facts, const Suspects &suspects, const std::string &id, Finding &finding, bool unsureCounts = false)
+void countAnswers(const Facts &facts, const Suspects &suspects, const std::string &id, Finding &finding,
+                  bool unsureCounts = false)
 {
     const Looked *looked = lookedAt(facts, id);
     if (looked == nullptr)
@@ -24,7 +25,8 @@ void countAnswers(const Facts &facts, const Suspects &suspects, const std::strin
     finding.done = !looked->answers.empty();
 }
 
-std::vector<std::string> modesShown(const Suspects &suspects, const std::string &component, const std::vector<std::vector<int>> &spoken)
+std::vector<std::string> modesShown(const Suspects &suspects, const std::string &component,
+                                    const std::vector<std::vector<int>> &spoken)
 {
     std::vector<std::string> modes;
     for (const auto &answer : spoken)
@@ -51,8 +53,8 @@ std::vector<std::string> modesRead(const Kind &kind, const Test &test)
     return modes;
 }
 
-Finding ofTest(const Facts &facts, const Abilities &abilities, const Suspects &suspects, const std::string &id, const Library::Found &found,
-               const std::string &component)
+Finding ofTest(const Facts &facts, const Abilities &abilities, const Suspects &suspects, const std::string &id,
+               const Library::Found &found, const std::string &component)
 {
     Finding f;
     f.test = id;
@@ -149,7 +151,9 @@ std::vector<std::string> placesOf(const Machine &machine, std::string_view id)
             for (const ConditionUse &c : appliance.conditions)
                 if (componentOf(c.id) == found.component)
                     use = &c;
-        return use == nullptr || found.test->appliance == ApplianceState::AsIs || found.test->appliance == ApplianceState::InUse ? std::vector<std::string>{} : chainTo(appliance, use->at);
+        return use == nullptr || found.test->appliance == ApplianceState::AsIs || found.test->appliance == ApplianceState::InUse
+                   ? std::vector<std::string>{}
+                   : chainTo(appliance, use->at);
     }
     const auto reach = component->reach.find(found.test->id);
     if (reach != component->reach.end())
@@ -172,7 +176,8 @@ double minutesOf(const Facts &facts, const std::set<std::string> &openPlaces, st
     return found.test == nullptr ? minutes : minutes + found.test->minutes;
 }
 
-std::vector<Finding> findingsOf(const Facts &facts, const Abilities &abilities, const Suspects &suspects, const std::set<std::string> &openPlaces)
+std::vector<Finding> findingsOf(const Facts &facts, const Abilities &abilities, const Suspects &suspects,
+                                const std::set<std::string> &openPlaces)
 {
     std::vector<Finding> findings;
     const Machine &machine = facts.machine;

@@ -65,7 +65,8 @@ std::string wireName(const Machine &machine, std::string_view wire)
     const auto dot = wire.find('.');
     if (dot == std::string_view::npos)
         return std::string(wire);
-    return lowerFirst(nameOf(machine, wire.substr(0, dot))) + ", " + terminalName(machine, wire.substr(0, dot), wire.substr(dot + 1), false);
+    return lowerFirst(nameOf(machine, wire.substr(0, dot))) + ", " +
+           terminalName(machine, wire.substr(0, dot), wire.substr(dot + 1), false);
 }
 
 std::string placeName(const Machine &machine, std::string_view place)
@@ -102,7 +103,8 @@ std::string sentenceFor(const Machine &machine, const Library::Found &found, std
     if (!test.say.empty()) {
         if (!several)
             return test.say;
-        return phrases.say(placement == 0 ? "test.say_first" : "test.say_next", {{"say", test.say}, {"red", params["red"]}, {"black", params["black"]}});
+        return phrases.say(placement == 0 ? "test.say_first" : "test.say_next",
+                           {{"say", test.say}, {"red", params["red"]}, {"black", params["black"]}});
     }
     std::vector<std::string> wires;
     for (const std::string &pull : test.pull)
@@ -110,7 +112,8 @@ std::string sentenceFor(const Machine &machine, const Library::Found &found, std
     params["wires"] = joined(wires, "; ");
     params["part"] = loop ? test.name : lowerFirst(nameOf(machine, found.component));
     if (!test.jaw.empty())
-        return phrases.say("test.clamp", {{"wire", wireName(machine, wireId(found.component, test.jaw))}, {"part", params["part"]}});
+        return phrases.say("test.clamp",
+                           {{"wire", wireName(machine, wireId(found.component, test.jaw))}, {"part", params["part"]}});
     return phrases.say(test.pull.empty() ? "test.probe" : "test.pull_and_probe", params);
 }
 

@@ -135,7 +135,9 @@ void fillTest(StepRequest &r, const Machine &machine, const Library::Found &foun
     facts.text = test.say;
     classifyInto(r, facts);
     if (test.hot && isDeadWork(r.stepClass)) {
-        r.hotPart = nameOf(machine, found.component);
+        // once for all that is behind one cover
+        r.hotPart =
+            r.coverOff ? phrases.say("hot.behind", {{"place", coverName(machine, r.place)}}) : nameOf(machine, found.component);
         r.hotWaitS = kHotWaitS;
     }
     r.params["function"] = phrases.say("function." + std::string(word(test.measure)));
@@ -242,6 +244,9 @@ StepRequest requestFor(const Facts &facts, const Wanted &wanted, const std::stri
     r.needs = markFor(r.stepClass, machine.appliance->hardWired, false);
     r.needsFrameCheck =
         !neutralFrame && (r.stepClass == StepClass::E1 || r.stepClass == StepClass::E3 || r.stepClass == StepClass::EO);
+    for (const Test &loop : machine.appliance->loops)
+        if (loop.frameCheck && !holds(loop.only, machine.answers))
+            r.frameNotHere.push_back(loop.id);
     if (neutralFrame)
         r.notes.push_back("frame_is_neutral");
     r.conductors = conductorsOf(machine, phrases);

@@ -221,11 +221,11 @@ std::vector<Hazard> hazardsOf(const GateState &gate)
         const auto at = std::ranges::find(kVetoes, v.reason, &Word<VetoReason>::value);
         const bool wiring = v.reason == VetoReason::DamagedCord || v.reason == VetoReason::TripsAgain ||
                             v.reason == VetoReason::OpenEarth || v.reason == VetoReason::BadSupply;
-        hazards.push_back(
-            {std::string(at == kVetoes.end() ? "alarm" : at->text), componentOf(v.test), wiring ? "electrician" : ""});
+        hazards.push_back({std::string(at == kVetoes.end() ? "alarm" : at->text), componentOf(v.test),
+                           wiring ? "electrician" : "", v.reason == VetoReason::GroundFault});
     }
     if (gate.refused.off)
-        hazards.push_back({"may_be_on", {}, {}});
+        hazards.push_back({"may_be_on", {}, {}, false});
     return hazards;
 }
 

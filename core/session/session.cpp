@@ -10,15 +10,17 @@ namespace {
 // Steps that cannot be shown are passed over one by one; more of them than this means a tree the checker has not seen.
 constexpr int kMostPassedOver = 200;
 
-Denial denialOf(const Refusal &refusal)
+// Plug earth pin to frame, each supply pin to frame; an appliance without them has no frame to check.
+std::vector<std::string> frameTestsOf(const Library &library, const Appliance &appliance)
 {
-    return {std::string(word(refusal.code)), refusal.text, {}};
-}
-
-bool hasFrameTests(const Library &library, const Appliance &appliance)
-{
-    return library.test(appliance, "ground_path.ohm").test != nullptr &&
-           library.test(appliance, "power_cord_terminal.iso").test != nullptr;
+    if (appliance.hardWired || library.test(appliance, "ground_path.ohm").test == nullptr ||
+        library.test(appliance, "power_cord_terminal.iso").test == nullptr)
+        return {};
+    std::vector<std::string> tests{"ground_path.ohm", "power_cord_terminal.iso"};
+    for (const Test &loop : appliance.loops)
+        if (loop.frameCheck)
+            tests.push_back(loop.id);
+    return tests;
 }
 
 std::optional<Denial> notUsable(const Content &content, const std::string &tree)
@@ -31,6 +33,11 @@ std::optional<Denial> notUsable(const Content &content, const std::string &tree)
 }
 
 } // namespace
+
+Denial denialOf(const Refusal &refusal)
+{
+    return {std::string(word(refusal.code)), refusal.text, {}};
+}
 
 Session::Session(const Content &content, std::string process, Keep keep)
     : m_content(content), m_process(std::move(process)), m_keep(std::move(keep))
@@ -45,8 +52,7 @@ Expected<Session, Denial> Session::begin(const Content &content, Snapshot snapsh
     const Appliance &appliance = *content.library->appliance(tree.appliance);
     snapshot.appliance = tree.appliance;
     snapshot.hardWired = appliance.hardWired;
-    if (!appliance.hardWired && hasFrameTests(*content.library, appliance))
-        snapshot.frameTests = {"ground_path.ohm", "power_cord_terminal.iso"};
+    snapshot.frameTests = frameTestsOf(*content.library, appliance);
     snapshot.hashes = content.library->hashes.empty()
                           ? snapshot.hashes
                           : std::map<std::string, std::string>(content.library->hashes.begin(), content.library->hashes.end());
@@ -147,7 +153,9 @@ void Session::recompute()
 
 Verdict Session::verdict() const
 {
-    return withHazards(verdictOf(m_deduction.ruling), hazardsOf(m_gate));
+    const bool open = std::ranges::any_of(m_deduction.useful,
+                                          [](const Useful &u) { return !u.refused && !u.energized && u.gain >= kWorthOffering; });
+    return withHazards(verdictOf(m_deduction.ruling), hazardsOf(m_gate), open);
 }
 
 Wanted Session::frameTestOf(const Screening &screening) const

@@ -27,6 +27,8 @@ struct Presentation
     bool end = false; // the verdict page
 };
 
+Denial denialOf(const Refusal &refusal);
+
 class Session
 {
 public:

@@ -155,8 +155,11 @@ Maybe Session::takeReading(const Command &command, Instant at)
     e.outcome = outcomeOf(then, id);
     if (e.outcome == "failed" || isEnergized(found.test->measure))
         e.veto = vetoOf(m_facts, id, *e.reading, placement);
-    if (isOfProof(m_facts, id))
-        tellRepaired(id, at, command); // it read bad and is read again: something was done in between
+    if (isOfProof(m_facts, id)) { // it read bad and is read again: something was done in between
+        if (const auto refusal = mayAnswer(m_gate, gateEventOf(e).value(), at))
+            return denialOf(*refusal);
+        tellRepaired(id, at, command);
+    }
     return offer(std::move(e));
 }
 

@@ -3,6 +3,7 @@
 #include "core/reading/understand.h"
 #include "core/session/cursor.h"
 #include "core/session/names.h"
+#include "core/session/proving.h"
 #include "core/session/session.h"
 
 #include <algorithm>
@@ -53,6 +54,20 @@ Maybe notPossible(const Facts &facts, const Abilities &abilities, const std::str
     if (can)
         return std::nullopt;
     return Denial{"not_possible", "With this meter, on this machine and in this job that test cannot be done.", {}};
+}
+
+std::vector<std::string> answersTo(const Machine &machine, const Event &answered)
+{
+    if (answered.step == kProofStep)
+        return {std::begin(kProofAnswers), std::end(kProofAnswers)};
+    if (!answered.test.empty()) {
+        const Library::Found found = machine.library->test(*machine.appliance, answered.test);
+        return found.test == nullptr ? std::vector<std::string>() : found.test->answers;
+    }
+    if (const Ask *ask = machine.appliance->asked(answered.step))
+        return ask->answers;
+    const Step *step = machine.tree == nullptr ? nullptr : machine.tree->step(answered.step);
+    return step == nullptr ? std::vector<std::string>() : step->answers();
 }
 
 std::vector<std::string> titles(const Facts &facts)
@@ -156,6 +171,9 @@ Expected<Event, Denial> Session::amended(int number, const std::string &value) c
     e.step = target->step;
     e.test = target->test;
     if (target->what == Event::What::Answered && target->step != "S0") {
+        const std::vector<std::string> answers = answersTo(m_facts.machine, *target);
+        if (std::ranges::find(answers, value) == answers.end())
+            return unexpected(Denial{"not_an_answer", "That is none of the answers.", answers});
         e.veto = vetoOfAnswer(m_facts.machine, target->test.empty() ? target->step : target->test, value);
         return e;
     }

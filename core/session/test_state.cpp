@@ -77,6 +77,9 @@ bool canDo(const Facts &facts, const Abilities &abilities, const Library::Found 
     const std::string_view owner = found.kind == nullptr ? std::string_view(test.id) : std::string_view(found.component);
     if (!isOn(facts.machine, owner) || !holds(test.only, facts.machine.answers))
         return false;
+    if (const Component *c = facts.machine.appliance->component(found.component))
+        if (const auto skip = c->skips.find(test.id); skip != c->skips.end() && holds(skip->second, facts.machine.answers))
+            return false;
     if (isEnergized(test.measure)) {
         // volts that this supply has no limits for are of another supply: there is nothing to compare them with
         const std::string id = found.kind == nullptr ? test.id : found.component + "." + test.id;
@@ -166,8 +169,10 @@ TestState testState(const Facts &facts, std::string_view id)
         state.begun = state.begun || placement.next != PlacementState::Next::Unread;
         state.jumps = state.jumps || placement.jumps;
         state.good += placement.good;
-        if (placement.out > 0 && (!worst || placement.out - placement.good > worst->out - worst->good))
+        if (placement.out > 0 && (!worst || placement.out - placement.good > worst->out - worst->good)) {
             worst = placement;
+            state.worstPlacement = n;
+        }
         if (placement.out >= 2 && placement.next == PlacementState::Next::Settled && fails(placement)) {
             state.nextPlacement.reset(); // failed, twice: what the other placements read changes nothing
             state.name = placement.name;

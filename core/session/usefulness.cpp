@@ -38,7 +38,9 @@ std::vector<OpenVariant> stillOpen(const Deduction &d)
             continue;
         const bool listed = d.dictionary->hypotheses()[variants.hypothesis[v]].what == Hypothesis::What::Listed;
         const auto faults = variants.of(v);
-        const bool counts = listed && std::ranges::any_of(faults, [&](const Fault &f) { return explains[static_cast<std::size_t>(f.suspect)] != 0; });
+        const bool counts = listed && std::ranges::any_of(faults, [&](const Fault &f) {
+                                return explains[static_cast<std::size_t>(f.suspect)] != 0;
+                            });
         open.push_back({mass, counts ? faults : std::span<const Fault>()});
     }
     return open;
@@ -88,7 +90,8 @@ double gainOf(const std::vector<OpenVariant> &open, int healthy, const std::vect
     return spread(masses);
 }
 
-double gainOfMeter(const Facts &facts, const Deduction &d, const std::vector<OpenVariant> &open, const Library::Found &found, const std::string &id)
+double gainOfMeter(const Facts &facts, const Deduction &d, const std::vector<OpenVariant> &open, const Library::Found &found,
+                   const std::string &id)
 {
     double best = 0;
     const Measure measure = found.test->measure;
@@ -157,7 +160,8 @@ std::vector<Candidate> candidates(const Facts &facts, const Abilities &abilities
 
 } // namespace
 
-std::vector<Useful> usefulTests(const Facts &facts, const Abilities &abilities, const std::set<std::string> &openPlaces, const Deduction &d)
+std::vector<Useful> usefulTests(const Facts &facts, const Abilities &abilities, const std::set<std::string> &openPlaces,
+                                const Deduction &d)
 {
     const std::vector<OpenVariant> open = stillOpen(d);
     std::vector<Useful> useful;
@@ -165,7 +169,8 @@ std::vector<Useful> usefulTests(const Facts &facts, const Abilities &abilities, 
         Useful u;
         u.id = c.id;
         u.energized = c.found.test != nullptr && isEnergized(c.found.test->measure);
-        u.gain = c.found.test == nullptr || c.found.test->byEye() ? gainOfLook(facts, d, open, c.id) : gainOfMeter(facts, d, open, c.found, c.id);
+        u.gain = c.found.test == nullptr || c.found.test->byEye() ? gainOfLook(facts, d, open, c.id)
+                                                                  : gainOfMeter(facts, d, open, c.found, c.id);
         u.minutes = minutesOf(facts, openPlaces, c.id);
         u.refused = facts.notDone.contains(c.id);
         useful.push_back(std::move(u));

@@ -128,6 +128,7 @@ struct VerdictView
     std::string wouldChange;
     std::string basis;
     std::vector<std::string> alsoFound, refused, notes;
+    std::vector<std::string> dangers; // found on the way, a sentence each; said before anything else
 };
 
 struct WayView // one stub of the way so far

@@ -13,7 +13,6 @@ namespace {
 // From here a component counts as suspected rather than untested, while nothing of its own was read. Judgement.
 constexpr double kSuspectedFrom = .08;
 // A test that could move less than this is no offer.
-constexpr double kWorthOffering = .01;
 constexpr std::size_t kMostOffers = 5;
 
 bool isProven(const Deduction &d, const std::string &id)

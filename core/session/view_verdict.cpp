@@ -73,9 +73,11 @@ std::string cureSentence(const Session &session, const Proven &p)
     const Kind *kind = machine.library->kindOf(*machine.appliance, p.component);
     const auto dot = p.suspect.find('.');
     const FailureMode *mode = kind == nullptr || dot == std::string::npos ? nullptr : kind->mode(p.suspect.substr(dot + 1));
-    if (kind != nullptr && p.cure != Cure::Replace && !kind->cureSay.empty())
-        return kind->cureSay;
-    return mode == nullptr ? std::string() : mode->say;
+    const std::string said = mode == nullptr ? std::string() : mode->say;
+    if (kind == nullptr || p.cure == Cure::Replace || kind->cureSay.empty() ||
+        (mode != nullptr && !mode->cure.empty() && !said.empty()))
+        return said;
+    return p.cure == Cure::Call && !said.empty() ? said + " " + kind->cureSay : kind->cureSay;
 }
 
 std::string headlineOf(const Session &session, const Verdict &verdict)
@@ -198,14 +200,8 @@ VerdictView verdictView(const Session &session, const std::vector<ComponentView>
         if (std::ranges::find(v.conditions, cause) == v.conditions.end() &&
             machine.appliance->component(componentOf(cause)) == nullptr)
             v.conditions.push_back(cause);
-    std::vector<std::string> dangers;
-    for (const std::string &danger : verdict.hazards)
-        dangers.push_back(phrases.say("danger." + danger));
-    if (!dangers.empty() && verdict.kind == Verdict::Kind::Call) {
-        v.sentence = dangers.front() + (v.sentence.empty() ? "" : " " + v.sentence);
-        dangers.erase(dangers.begin());
-    }
-    v.notes.insert(v.notes.begin(), dangers.begin(), dangers.end());
+    for (const std::string &hazard : verdict.hazards)
+        v.dangers.push_back(phrases.say("danger." + hazard));
     if (verdict.kind == Verdict::Kind::NotProven) {
         v.proof.clear();
         sayNotProven(v, session);

@@ -21,7 +21,7 @@ Wanted wantTest(const Facts &facts, const std::string &id, Wanted::Reason reason
     }
     w.what = Wanted::What::Test;
     const TestState state = testState(facts, id);
-    w.placement = state.nextPlacement.value_or(0);
+    w.placement = state.nextPlacement.value_or(state.worstPlacement);
     w.reseat = state.begun && (state.done || state.why == PlacementState::Next::Reseat);
     w.near = state.why == PlacementState::Next::Again && state.begun && !state.done;
     return w;

@@ -47,6 +47,7 @@ struct Component
     std::string id, kind, at, name;
     std::map<std::string, std::string> reach; // test -> place where it is done, if not `at`
     Only only;
+    std::map<std::string, Only> skips; // test -> machines on which it says nothing of this component
     std::optional<Price> price;
     std::map<std::string, Rating> ratings; // answer of the ask that a rating goes by -> rating; key "" = always
     std::string workedBy; // its actuator, a component of its own

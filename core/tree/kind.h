@@ -130,6 +130,7 @@ struct Test
     double minutes = 0; // filled in by the loader where the file is silent
     ApplianceState appliance = ApplianceState::Unsaid;
     std::string touches; // breaker | plug | outlet | ""
+    bool frameCheck = false;   // a loop that is read before power comes on with a hand near the frame
     bool storedCharge = false; // a capacitor in reach: class DS
     bool hot = false; // the part is hot after use: S11 first
     std::string standsFor; // a loop that stands for "component.test"

@@ -4,7 +4,7 @@
 
 namespace core {
 
-Verdict withHazards(Verdict verdict, std::vector<Hazard> hazards)
+Verdict withHazards(Verdict verdict, std::vector<Hazard> hazards, bool searchOpen)
 {
     std::erase_if(hazards, [&](const Hazard &d) {
         return std::ranges::any_of(verdict.items, [&](const Proven &p) {
@@ -13,9 +13,10 @@ Verdict withHazards(Verdict verdict, std::vector<Hazard> hazards)
     });
     for (const Hazard &d : hazards)
         verdict.hazards.push_back(d.id);
-    if (!hazards.empty() && (verdict.kind == Verdict::Kind::NotProven || verdict.kind == Verdict::Kind::Fix)) {
+    const auto calls = std::ranges::find_if(hazards, [&](const Hazard &h) { return !h.isSearched || !searchOpen; });
+    if (calls != hazards.end() && (verdict.kind == Verdict::Kind::NotProven || verdict.kind == Verdict::Kind::Fix)) {
         verdict.kind = Verdict::Kind::Call;
-        verdict.trade = hazards.front().trade;
+        verdict.trade = calls->trade;
     }
     return verdict;
 }

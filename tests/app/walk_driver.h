@@ -28,6 +28,10 @@ inline bool goOn(Rig &rig, const Person &person)
         rig.key(Qt::Key_Escape);
         return true;
     }
+    if (step.waitS > 0 && !step.screen.empty()) { // the page looks at the clock once a second
+        rig.pass(step.waitS);
+        QTest::qWait(1100);
+    }
     if (!step.screen.empty()) {
         std::string way = step.ways.empty() ? std::string() : step.ways.front().id;
         for (const core::Named &other : step.ways) // switched off at the control first, the plug when a cover comes off

@@ -35,7 +35,7 @@ inline core::Meter handheld(const std::string &category = "CAT III 600 V")
 class Rig
 {
 public:
-    explicit Rig(const core::Meter &meter = handheld())
+    explicit Rig(const core::Meter &meter = handheld(), const app::ContentFiles &files = content()) : m_files(files)
     {
         app::Theme::current().install();
         app::Theme::current().setShadeWish(app::ShadeWish::Light);
@@ -46,10 +46,11 @@ public:
 
     void open() // as after a restart
     {
-        m_window = std::make_unique<app::MainWindow>(content(), jobs(), [this] { return m_now; });
+        m_window = std::make_unique<app::MainWindow>(m_files, jobs(), [this] { return m_now; });
         m_window->show();
         (void)QTest::qWaitForWindowExposed(m_window.get());
         m_window->activateWindow();
+        QApplication::setActiveWindow(m_window.get()); // offscreen nobody else makes a second window the active one
         settle();
     }
     void kill() { m_window.reset(); } // what was not written is gone
@@ -134,6 +135,7 @@ public:
     }
 
 private:
+    const app::ContentFiles &m_files;
     QTemporaryDir m_folder;
     core::Instant m_now{1772361360000, 1000000}; // 2026-03-01 10:36 UTC
     std::unique_ptr<app::MainWindow> m_window;

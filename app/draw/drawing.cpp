@@ -86,18 +86,20 @@ QByteArray recoloured(const QByteArray &svg, const Style &style)
 {
     QByteArray out;
     out.reserve(svg.size());
+    const auto roles = drawingRoles();
     for (qsizetype at = 0; at < svg.size();) {
-        const QByteArray hex = svg.mid(at, 7);
-        const auto roles = drawingRoles();
+        const qsizetype hash = svg.indexOf('#', at);
+        if (hash < 0) {
+            out += svg.mid(at);
+            break;
+        }
+        out += svg.mid(at, hash - at);
+        const QByteArray hex = svg.mid(hash, 7);
         const auto role = std::find_if(roles.begin(), roles.end(), [&](Role each) {
             return hex.compare(colourOf(each, Shade::Light).name().toLatin1(), Qt::CaseInsensitive) == 0;
         });
-        if (svg.at(at) == '#' && role != roles.end()) {
-            out += style[*role].name().toLatin1();
-            at += hex.size();
-        } else {
-            out += svg.at(at++);
-        }
+        out += role != roles.end() ? style[*role].name().toLatin1() : QByteArray("#");
+        at = hash + (role != roles.end() ? hex.size() : 1);
     }
     return out.replace("font-family=\"B612\"", "font-family=\"" + sansFamily().toUtf8() + '"');
 }

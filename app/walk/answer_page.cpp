@@ -41,8 +41,8 @@ void AnswerPage::addSentence(const JobController &job)
     if (atStart)
         more << tr("Asked before the first step. The alarm stands first.");
     m_line = new RunLabel({{more.join(QLatin1Char(' ')), Type::Text, Role::Ink2}});
-    m_line->setVisible(!more.isEmpty());
     m_sheet->body()->addWidget(m_line);
+    m_line->setVisible(!more.isEmpty());
 }
 
 void AnswerPage::addPicture(const JobController &job)

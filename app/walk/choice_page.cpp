@@ -24,8 +24,8 @@ ChoicePage::ChoicePage(const QString &caption, const QString &head, const QStrin
     m_sheet->body()->addWidget(textLabel(caption, Type::Quiet, Role::Ink2));
     m_sheet->body()->addWidget(m_head);
     m_line = textLabel(text, Type::Safety);
-    m_line->setVisible(!text.isEmpty());
     m_sheet->body()->addWidget(m_line);
+    m_line->setVisible(!text.isEmpty());
     m_grid->setSpacing(Theme::current().spx(14));
     m_sheet->body()->addLayout(m_grid);
     m_sheet->body()->addStretch(1);

@@ -29,7 +29,7 @@ constexpr int kPortrait = 1000;    // px of height: tall enough to keep the chai
 } // namespace
 
 Frame::Frame(QWidget *parent)
-    : QWidget(parent), m_grid(new QGridLayout(this)), m_railBox(new QWidget), m_railLayout(new QVBoxLayout(m_railBox)), m_rail(new PowerRail), m_stop(new StopButton),
+    : QWidget(parent), m_grid(new QGridLayout(this)), m_railBox(new QWidget(this)), m_railLayout(new QVBoxLayout(m_railBox)), m_rail(new PowerRail), m_stop(new StopButton),
       m_head(new RunLabel), m_saved(new RunLabel), m_fault(new RunLabel), m_hold(new HoldBar), m_bodyBox(new QWidget), m_body(new QHBoxLayout(m_bodyBox)),
       m_chain(new ChainPanel), m_tape(new TapeView)
 {

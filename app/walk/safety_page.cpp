@@ -92,7 +92,6 @@ void SafetyPage::addBoxes(QBoxLayout *column, const JobController &job)
         column->addWidget(m_entry);
     }
     m_wait = textLabel({}, Type::SafetyStrong);
-    m_wait->setVisible(m_left > 0);
     column->addSpacing(Theme::current().spx(8));
     column->addWidget(m_wait);
     m_line = textLabel(SafetyWords::without(m_step), Type::Text, Role::Ink2);

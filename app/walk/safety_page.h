@@ -59,7 +59,7 @@ private:
     RunLabel *m_line = nullptr;
     std::vector<std::pair<std::string, TickBox *>> m_boxes;
     std::vector<KeyButton *> m_on; // going on: only when every box is ticked
-    QTimer m_timer;
+    QTimer m_timer{this};
     double m_left = 0; // seconds of the waiting time
     std::function<core::Instant()> m_now;
     core::Instant m_from; // when the screen came up

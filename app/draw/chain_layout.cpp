@@ -104,7 +104,7 @@ struct Spacing
 
 Spacing spacingOf(bool tight)
 {
-    return tight ? Spacing{44, 4, 11, 18} : Spacing{54, 14, 12, 36};
+    return tight ? Spacing{44, 6, 22, 34} : Spacing{54, 14, 22, 36};
 }
 
 double pulledRoom(const ChainRow *above, const ChainRow *below, const Spacing &spacing, const Style &style)
@@ -207,7 +207,9 @@ void layOutConditions(ChainLayout &layout, const ChainState &state, double width
     std::vector<double> tops;
     for (std::size_t i = 0; i < state.conditions.size(); ++i) {
         items.push_back(conditionItem(state.conditions[i], static_cast<int>(i), width, style));
-        tops.push_back(std::max(0.0, wish(layout, state.conditions[i], style) - items.back().rect.height() / 2));
+        const double high = items.back().rect.height();
+        const bool lowest = state.conditions[i].at == ChainCondition::At::BottomRail; // stays above what is pinned
+        tops.push_back(std::max(0.0, wish(layout, state.conditions[i], style) - (lowest ? high + style.px(14) : high / 2)));
     }
     std::vector<std::size_t> order(items.size());
     for (std::size_t i = 0; i < order.size(); ++i)

@@ -41,9 +41,7 @@ void ChainView::setState(ChainState state)
     for (int row = 0; row < rowCount(); ++row)
         if (!id.isEmpty() && rowId(row) == id)
             m_current = row;
-    if (m_state.lit)
-        if (const auto *item = m_layout.itemOf(0, m_state.lit->first))
-            keepInSight(item->rect);
+    keepLitInSight();
     announceRowsChanged(this);
     updateGeometry();
 }
@@ -188,9 +186,21 @@ int ChainView::heightForWidth(int width) const
 void ChainView::resizeEvent(QResizeEvent *)
 {
     layOut();
-    if (m_state.lit)
-        if (const auto *item = m_layout.itemOf(0, m_state.lit->first))
-            keepInSight(item->rect);
+    keepLitInSight();
+}
+
+// What the meter sees, with the discs of the probes and the wire that hangs at either end; its top where it is too long.
+void ChainView::keepLitInSight()
+{
+    if (!m_state.lit)
+        return;
+    const auto *first = m_layout.itemOf(0, m_state.lit->first), *last = m_layout.itemOf(0, m_state.lit->last);
+    if (first == nullptr || last == nullptr)
+        return;
+    const double room = Theme::current().px(26);
+    QRectF lit = first->rect.united(last->rect).adjusted(0, -room, 0, room);
+    lit.setHeight(std::min(lit.height(), pinned().height()));
+    keepInSight(lit);
 }
 
 void ChainView::keyPressEvent(QKeyEvent *event)

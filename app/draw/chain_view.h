@@ -48,6 +48,7 @@ private:
     void paint();
     void press(QPoint at);
     void keepInSight(const QRectF &rect);
+    void keepLitInSight();
     QRectF pinned() const; // the part of the viewport between the two rails
 
     ChainState m_state;

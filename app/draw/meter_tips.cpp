@@ -26,9 +26,9 @@ std::array<Tip, 7> tips()
     return {{{{118, 70}, MeterTips::tr("digits, not a needle"), MeterTips::tr("“OL” shows by itself")},
              {{112, 126}, MeterTips::tr("Ω that starts at 0.1"), MeterTips::tr("the lowest range decides most tests")},
              {{152, 144}, MeterTips::tr("a tone for continuity"), MeterTips::tr("it beeps with the number")},
-             {{137, 182}, MeterTips::tr("finds the range by itself"), MeterTips::tr("one thing less to get wrong")},
-             {{60, 262}, MeterTips::tr("a fuse named beside the A jack"), MeterTips::tr("ceramic, not glass")},
-             {{140, 294}, MeterTips::tr("CAT III 300 V or more, printed"), MeterTips::tr("on the meter and on both probes")},
+             {{126, 210}, MeterTips::tr("finds the range by itself"), MeterTips::tr("one thing less to get wrong")},
+             {{144, 242}, MeterTips::tr("CAT III 300 V or more, printed"), MeterTips::tr("on the meter and on both probes")},
+             {{54, 299}, MeterTips::tr("a fuse named beside the A jack"), MeterTips::tr("ceramic, not glass")},
              {{96, 344}, MeterTips::tr("probes with finger guards"), MeterTips::tr("and tips that can be covered")}}};
 }
 
@@ -62,7 +62,7 @@ void MeterTips::paintEvent(QPaintEvent *)
     const double unit = std::min(height() / (kMeterHigh + kBelow), width() * 0.42 / kMeterWide);
     const MeterPlace meter = placeMeter(QRectF(0, 0, kMeterWide * unit, kMeterHigh * unit), false, style);
     paintMeter(painter, meter, {true, Dial::Ohm, QStringLiteral("0.2"), QStringLiteral("Ω"), false, false}, false, false, style);
-    const QRectF mark = QRectF(54, 284, 92, 20).translated(0, 0);
+    const QRectF mark(56, 232, 84, 18); // between dial and jacks
     painter.setPen(style.pen(Role::Line, 1.5 * unit));
     painter.setBrush(style[Role::Sheet]);
     painter.drawRect(QRectF(mark.topLeft() * unit, mark.size() * unit));

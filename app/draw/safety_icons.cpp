@@ -46,7 +46,7 @@ void plug(QPainter &painter, const Style &style)
     paintWire(painter, cord, 0.7, style);
 }
 
-void plugOut(QPainter &painter, const Style &style)
+void outletPlate(QPainter &painter, const Style &style)
 {
     outline(painter, style, Role::SheetMetal);
     painter.drawRoundedRect(QRectF(-58, -44, 54, 88), 5, 5);
@@ -57,6 +57,23 @@ void plugOut(QPainter &painter, const Style &style)
     painter.drawRect(QRectF(-41, -16, 5, 17));
     painter.drawRect(QRectF(-26, -14, 5, 13));
     painter.drawRoundedRect(QRectF(-35, 10, 9, 9), 4, 4);
+}
+
+// One probe taken away from the outlet, an arrow beside it.
+void probeOut(QPainter &painter, Probe probe, const Style &style)
+{
+    outletPlate(painter, style);
+    paintProbe(painter, probe, {6, -8}, {0.92, 0.39}, 0.75, style);
+    painter.setPen(style.pen(Role::Line, 2.5));
+    painter.drawLine(QPointF(14, -30), QPointF(46, -17));
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(style[Role::Line]);
+    painter.drawPolygon(QPolygonF({{56, -13}, {43, -24}, {39, -12}}));
+}
+
+void plugOut(QPainter &painter, const Style &style)
+{
+    outletPlate(painter, style);
     painter.translate(14, 6);
     painter.scale(-0.95, 0.95);
     plug(painter, style);
@@ -242,6 +259,8 @@ void paintAct(QPainter &painter, Act act, const QRectF &into, const Style &style
     case Act::PlugOut: plugOut(painter, style); break;
     case Act::BreakerOff: drawn(painter, QStringLiteral("breaker"), QStringLiteral("released"), style); break;
     case Act::TapeOn: tape(painter, style); break;
+    case Act::ProbeRedOut: probeOut(painter, Probe::Red, style); break;
+    case Act::ProbeBlackOut: probeOut(painter, Probe::Black, style); break;
     case Act::ClipsOff: clipsOff(painter, style); break;
     case Act::ClipsOn: clipsOn(painter, style); break;
     case Act::HandsAway: handsAway(painter, style); break;

@@ -8,7 +8,8 @@ class QPainter;
 
 namespace app {
 
-enum class Act { OffAtControl, PlugOut, BreakerOff, TapeOn, ClipsOff, ClipsOn, HandsAway, PowerOn, JawAlone, Closed, FlapLifts, StayBeside, Wait, BackOfHand };
+enum class Act { OffAtControl, PlugOut, BreakerOff, TapeOn, ClipsOff, ClipsOn, ProbeRedOut, ProbeBlackOut, HandsAway, PowerOn, JawAlone, Closed,
+                 FlapLifts, StayBeside, Wait, BackOfHand };
 
 void paintAct(QPainter &painter, Act act, const QRectF &into, const Style &style);
 

@@ -20,6 +20,21 @@ struct Step
     QString words;
 };
 
+// At an outlet the machine is unplugged already: only the probes come out.
+std::vector<Step> stepsToOff(const SafetyPictureState &state)
+{
+    if (state.atOutlet)
+        return {{Act::ProbeRedOut, SafetyPicture::tr("red out first")},
+                {Act::ProbeBlackOut, SafetyPicture::tr("then black, both down")},
+                {Act::PlugOut, SafetyPicture::tr("the plug stays out")}};
+    std::vector<Step> steps{{Act::OffAtControl, SafetyPicture::tr("off at the control")}};
+    steps.push_back(state.breaker ? Step{Act::BreakerOff, SafetyPicture::tr("then the breaker")}
+                                  : Step{Act::PlugOut, SafetyPicture::tr("then the plug, in sight")});
+    if (state.clips)
+        steps.push_back({Act::ClipsOff, SafetyPicture::tr("then the clips, one hand")});
+    return steps;
+}
+
 // What is done, in its order. Scenes that are drawn as a whole have their words here too.
 std::vector<Step> stepsOf(const SafetyPictureState &state)
 {
@@ -36,9 +51,7 @@ std::vector<Step> stepsOf(const SafetyPictureState &state)
     case Scene::Run:
         return {{Act::Closed, SafetyPicture::tr("closed up")}, {Act::StayBeside, SafetyPicture::tr("stay beside it")}, {Act::FlapLifts, SafetyPicture::tr("watch the flap")}};
     case Scene::MakeItOff:
-        return {{Act::OffAtControl, SafetyPicture::tr("off at the control")},
-                state.breaker ? Step{Act::BreakerOff, SafetyPicture::tr("then the breaker")} : Step{Act::PlugOut, SafetyPicture::tr("then the plug, in sight")},
-                {Act::ClipsOff, SafetyPicture::tr("then the clips, one hand")}};
+        return stepsToOff(state);
     case Scene::Wait:
         return {plug, {Act::HandsAway, SafetyPicture::tr("hands out")}, {Act::Wait, SafetyPicture::tr("wait")}};
     case Scene::Hot:

@@ -41,6 +41,8 @@ struct SafetyPictureState
     QString black = QStringLiteral("x"), red = QStringLiteral("y"); // Outlet: contacts; ProveDead: two of the points
     QStringList points;      // ProveDead: what is measured at the machine: "L1", "N", "bare metal"
     bool breaker = false;    // MakeItOff: the breaker in the plug's place
+    bool clips = true;       // MakeItOff: clips may be on
+    bool atOutlet = false;   // MakeItOff: after probes in an outlet, the machine unplugged
     std::vector<Part> parts; // PutBack
 };
 

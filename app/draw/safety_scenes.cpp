@@ -150,7 +150,7 @@ void paintPutBack(QPainter &painter, const QRectF &into, const SafetyPictureStat
     const double count = std::max(1.0, static_cast<double>(state.parts.size()));
     const double columns = count <= 1 ? 1 : 2;
     const double rows = std::ceil(count / columns);
-    const QSizeF cell(into.width() / columns, into.height() / rows);
+    const QSizeF cell(into.width() / columns, std::min(into.height() / rows, into.width() / columns * 0.72 + style.px(20)));
     for (std::size_t i = 0; i < state.parts.size(); ++i) {
         const auto &part = state.parts[i];
         const double column = static_cast<double>(i % static_cast<std::size_t>(columns));
@@ -207,7 +207,7 @@ void paintProvingDead(QPainter &painter, const QRectF &into, const SafetyPicture
     const double gap = style.px(10);
     const double width = (into.width() - 2 * gap) / 3;
     for (int i = 0; i < 3; ++i) {
-        const QRectF cell(into.left() + i * (width + gap), into.top(), width, into.height());
+        const QRectF cell(into.left() + i * (width + gap), into.top(), width, std::min(into.height(), width * 0.7 + style.px(34)));
         painter.setPen(QPen(style[Role::Edge], 1));
         painter.drawLine(cell.topLeft(), cell.topRight());
         const TextBlock title({{titles[i], Type::QuietStrong}}, style, width);

@@ -2,9 +2,11 @@
 #include "app/draw/test_scene.h"
 #include "app/shared/text_block.h"
 
+#include <QImage>
 #include <QPainter>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace app {
@@ -56,6 +58,24 @@ private:
     {
         return std::none_of(m_taken.begin(), m_taken.end(), [&](const QRectF &other) { return other.intersects(rect); });
     }
+    // Whether the drawing of the component has anything there.
+    bool isDrawnOn(const QRectF &rect)
+    {
+        const PartPlace &part = *m_scene.part;
+        if (m_drawn.isNull()) {
+            m_drawn = QImage(part.rect().size().toSize() + QSize(1, 1), QImage::Format_ARGB32_Premultiplied);
+            m_drawn.fill(Qt::transparent);
+            QPainter painter(&m_drawn);
+            painter.translate(-part.rect().topLeft());
+            part.paint(painter);
+        }
+        const QRect seen = rect.translated(-part.rect().topLeft()).toAlignedRect().intersected(m_drawn.rect());
+        for (int y = seen.top(); y <= seen.bottom(); ++y)
+            for (int x = seen.left(); x <= seen.right(); ++x)
+                if (qAlpha(m_drawn.pixel(x, y)) > 40)
+                    return true;
+        return false;
+    }
     // At the first of the places (top left corners) that is free, else at the first one. Returns where.
     QRectF put(const TextBlock &text, const std::vector<QPointF> &places)
     {
@@ -83,6 +103,7 @@ private:
     void labels();
     void numbers();
     void captions();
+    void caption(const QString &words, const QRectF &box);
     void pulledNote();
     void probeNames();
     void wireName();
@@ -91,6 +112,7 @@ private:
     const TestScene &m_scene;
     const TestPictureState &m_state;
     std::vector<QRectF> m_taken;
+    QImage m_drawn; // the component alone, once it was asked for
 };
 
 // Beside the display, with the small second display for what a broken one shows.
@@ -163,17 +185,31 @@ void Words::captions()
             bottom = at.top();
             continue;
         }
-        const TextBlock text = block(caption.text, std::max(box.width() * 1.4, m_scene.text.px(120)));
-        const QPointF above(box.center().x() - text.width() / 2,
-                            std::max(box.top() - text.height() - 8 * m_scene.unit, m_scene.area.top()));
-        const QPointF below(above.x(), box.bottom() + 6 * m_scene.unit);
-        const bool high = box.center().y() < part.rect().center().y();
-        const QPointF first = high ? above : below;
-        const QPointF second = high ? below : above;
-        const bool outside =
-            !part.rect().adjusted(0, 36 * part.unit(), 0, -36 * part.unit()).intersects(QRectF(second, text.size()));
-        if (isFree(QRectF(first, text.size())) || outside) // where it would cover the drawing it is only spoken
-            put(text, {first, second});
+        this->caption(caption.text, box);
+    }
+}
+
+// Over its element, under it or at its right, on one line or two; where it would cover the drawing it is only spoken.
+void Words::caption(const QString &words, const QRectF &box)
+{
+    const double unit = m_scene.unit;
+    const bool high = box.center().y() < m_scene.part->rect().center().y();
+    for (const double width : {m_scene.text.px(170), m_scene.text.px(96)}) {
+        const TextBlock text = block(words, width);
+        const double middle = box.center().x() - text.width() / 2, spare = text.width() / 3;
+        const double above = box.top() - text.height() - 5 * unit, below = box.bottom() + 5 * unit;
+        std::vector<QPointF> places;
+        for (const double y : high ? std::array{above, below} : std::array{below, above})
+            for (const double aside : {0.0, spare, -spare})
+                places.push_back({middle + aside, y});
+        places.push_back({box.right() + 10 * unit, box.center().y() - text.height() / 2});
+        for (const QPointF &place : places) {
+            const QRectF rect(place, text.size());
+            if (m_scene.area.adjusted(-1, -1, 1, 1).contains(rect) && isFree(rect) && !isDrawnOn(rect)) {
+                put(text, {place});
+                return;
+            }
+        }
     }
 }
 

@@ -44,6 +44,8 @@ void ReadingField::setClosed(bool closed)
 {
     setReadOnly(closed);
     dress();
+    if (closed)
+        setCursorPosition(0); // its beginning is seen
 }
 
 QString ReadingField::reading() const
@@ -56,7 +58,10 @@ QString ReadingField::reading() const
 
 QString ReadingField::hint() const
 {
-    return isClosed() && !m_note.isEmpty() ? m_note : m_unit;
+    const Theme &theme = Theme::current();
+    const double needed = QFontMetricsF(theme.font(Type::Reading)).horizontalAdvance(text()) +
+                          QFontMetricsF(theme.font(Type::Text)).horizontalAdvance(m_note) + theme.px(48);
+    return isClosed() && !m_note.isEmpty() && needed <= width() ? m_note : m_unit; // the reading comes before the note
 }
 
 void ReadingField::dress()
@@ -68,6 +73,12 @@ void ReadingField::dress()
     setTextMargins(theme.spx(10), 0, static_cast<int>(std::ceil(right)), 0);
     updateGeometry();
     update();
+}
+
+void ReadingField::resizeEvent(QResizeEvent *event)
+{
+    QLineEdit::resizeEvent(event);
+    dress();
 }
 
 QSize ReadingField::sizeHint() const

@@ -12,7 +12,7 @@ SaySentence::SaySentence(const QString &text, Type type, Role role, QWidget *par
     setTextFormat(Qt::PlainText);
     setWordWrap(true);
     setFocusPolicy(Qt::TabFocus);
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred); // its height follows from its width alone
     dress();
     connect(&Theme::current(), &Theme::changed, this, &SaySentence::dress);
     setSentence(text);

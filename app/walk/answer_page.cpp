@@ -5,7 +5,7 @@
 #include "app/shared/flow_layout.h"
 #include "app/shared/key_button.h"
 #include "app/shared/run_label.h"
-#include "app/shared/say_sentence.h"
+#include "app/shared/say_block.h"
 #include "app/shared/theme.h"
 #include "app/walk/page_parts.h"
 #include "app/walk/picture_state.h"
@@ -31,8 +31,9 @@ void AnswerPage::addSentence(const JobController &job)
 {
     const bool atStart = m_step.screen == "S0";
     m_sheet->body()->addWidget(new RunLabel({{PageWords::caption(job.view(), job.session()), Type::Quiet, Role::Ink2}}));
-    m_sentence = new SaySentence(qs(m_step.text));
-    m_sheet->body()->addWidget(m_sentence);
+    auto *say = new SayBlock(qs(m_step.text));
+    m_sentence = say->sentence();
+    m_sheet->body()->addWidget(say);
     QStringList more;
     if (!m_step.placeSay.empty())
         more << qs(m_step.placeSay) + QLatin1Char('.');

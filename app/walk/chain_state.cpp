@@ -316,6 +316,23 @@ ChainState chainOf(const core::StateView &view, const core::Session &session)
     return state;
 }
 
+std::vector<ChainState> ladderOf(const core::StateView &view, const core::Session &session)
+{
+    const core::Machine &machine = session.facts().machine;
+    std::vector<ChainState> ladder;
+    for (const core::Rung &rung : machine.appliance->rungs) {
+        if (!core::holds(rung.only, machine.answers))
+            continue;
+        ChainState state;
+        state.rungs.push_back(rungOf(view, machine, rung));
+        state.lit = litOf(view, machine, rung);
+        state.title = ChainTexts::tr("The ladder: %1").arg(ChainTexts::subtitle(state));
+        if (!state.rungs.front().rows.empty())
+            ladder.push_back(std::move(state));
+    }
+    return ladder;
+}
+
 QString ChainTexts::subtitle(const ChainState &state)
 {
     if (state.rungs.empty())
@@ -334,13 +351,14 @@ ChainTexts::Foot ChainTexts::foot(const core::StateView &view, const core::Sessi
         if (part == nullptr || (part->standing != core::Standing::FailedOnce && part->standing != core::Standing::Failed))
             continue;
         QStringList missing;
-        for (const core::Due &each : session.deduction().ruling.due)
-            if (each.component == due.component && !each.tests.empty())
-                missing << lowerFirst(qs(core::titleOf(machine, each.tests.front()))) +
-                               (each.why == core::Due::Why::Confirm ? tr(" once more") : QString());
-        missing.removeDuplicates();
-        return {tr("Not to be bought yet"),
-                tr("%1: still needed are %2.").arg(qs(part->name), missing.join(QStringLiteral("; ")))};
+        std::set<std::string> said; // the same test once more is the test
+        for (const bool confirm : {true, false})
+            for (const core::Due &each : session.deduction().ruling.due)
+                if (each.component == due.component && !each.tests.empty() &&
+                    (each.why == core::Due::Why::Confirm) == confirm && said.insert(each.tests.front()).second)
+                    missing << lowerFirst(qs(core::titleOf(machine, each.tests.front()))) +
+                                   (confirm ? tr(", once more") : QString());
+        return {tr("Not to be bought yet"), tr("%1. Still needed: %2.").arg(qs(part->name), missing.join(QStringLiteral("; ")))};
     }
     if (!view.atRisk)
         return {};

@@ -7,6 +7,8 @@
 namespace app {
 
 ChainState chainOf(const core::StateView &view, const core::Session &session);
+// Every rung that this machine has, each as a chain of its own.
+std::vector<ChainState> ladderOf(const core::StateView &view, const core::Session &session);
 
 struct ChainTexts
 {

@@ -27,9 +27,13 @@ FindPage::FindPage(std::vector<Hit> everything, QWidget *parent)
     m_field->setAccessibleName(tr("Find a command, a complaint or a job"));
     m_field->setPlaceholderText(tr("a command, a complaint, a job"));
     m_field->setMaxLength(120);
-    m_field->setFont(Theme::current().font(Type::Heading));
-    m_field->setMinimumHeight(Theme::current().spx(54));
-    m_field->setTextMargins(Theme::current().spx(10), 0, Theme::current().spx(10), 0);
+    const auto dress = [this] {
+        m_field->setFont(Theme::current().font(Type::Heading));
+        m_field->setMinimumHeight(Theme::current().spx(54));
+        m_field->setTextMargins(Theme::current().spx(10), 0, Theme::current().spx(10), 0);
+    };
+    dress();
+    connect(&Theme::current(), &Theme::changed, m_field, dress);
     m_field->installEventFilter(this);
     sheet->body()->addWidget(m_field);
     sheet->body()->addWidget(m_line);

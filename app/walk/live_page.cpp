@@ -3,7 +3,7 @@
 #include "app/draw/number_line.h"
 #include "app/draw/test_picture.h"
 #include "app/shared/key_button.h"
-#include "app/shared/say_sentence.h"
+#include "app/shared/say_block.h"
 #include "app/shared/theme.h"
 #include "app/walk/line_state.h"
 #include "app/walk/page_parts.h"
@@ -36,8 +36,9 @@ void LivePage::addPicture(const JobController &job)
     const QString caption = PageWords::caption(job.view(), job.session()) + QStringLiteral(" · ") + tr("one reading for one yes");
     m_left->body()->addWidget(textLabel(caption, Type::Quiet, Role::Ink2));
     TestPictureState state = pictureOf(m_step, job.session().facts().machine);
-    m_sentence = new SaySentence(outlet ? tr("Black first, then red. Read. Red out first.") : qs(m_step.text));
-    m_left->body()->addWidget(m_sentence);
+    auto *say = new SayBlock(outlet ? tr("Black first, then red. Read. Red out first.") : qs(m_step.text));
+    m_sentence = say->sentence();
+    m_left->body()->addWidget(say);
     const QString more = outlet ? tr("%1 Only the front of the outlet. Then both probes down.").arg(qs(m_step.text)) : tr("Hands off, stand back, power on, read once, power off.");
     m_left->body()->addWidget(textLabel(more));
     auto *picture = new TestPicture;
@@ -143,7 +144,10 @@ bool LivePage::key(QKeyEvent *event)
 void LivePage::resizeEvent(QResizeEvent *event)
 {
     Page::resizeEvent(event);
-    m_columns->setDirection(width() < Theme::current().px(760) ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    const bool narrow = width() < Theme::current().px(760);
+    m_columns->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_columns->setStretchFactor(m_left, 2);
+    m_columns->setStretchFactor(m_right, narrow ? 3 : 1); // under the drawing the field keeps its room
 }
 
 void LivePage::showDenial(const core::Denial &denial)

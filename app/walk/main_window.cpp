@@ -22,6 +22,7 @@ MainWindow::MainWindow(const ContentFiles &content, const std::filesystem::path 
 {
     setWindowTitle(tr("Meter First"));
     setCentralWidget(m_walk);
+    m_walk->setMinimumSize(640, 400); // every page scrolls: what one arrangement needs must not hold the window open
     addMenus();
     addCorner();
     addStop();
@@ -82,6 +83,7 @@ void MainWindow::addStepMenu()
     m_ofJob << command(menu, tr("&Prove the repair"), QKeySequence(), "prove", [this] { m_walk->prove(); });
     menu->addSeparator();
     m_ofJob << command(menu, tr("&Why"), QKeySequence(Qt::Key_F4), "why", [this] { m_walk->showWhy(); });
+    m_ofJob << command(menu, tr("The whole &ladder"), QKeySequence(Qt::Key_F5), "ladder", [this] { m_walk->showLadder(); });
     m_ofJob << command(menu, tr("The &chain"), QKeySequence(Qt::Key_F6), "chain", [this] { m_walk->showChain(); });
     m_ofJob << command(menu, tr("The way &so far"), QKeySequence(Qt::Key_F7), "way", [this] { m_walk->showWay(); });
 }

@@ -87,6 +87,9 @@ MeterCheck::Station MeterCheck::station(int number, const QString &title, int sc
     state.other = tr("empty");
     station.picture = new CheckPicture(std::move(state));
     yieldHeight(station.picture, 130);
+    const auto limit = [picture = station.picture] { picture->setMaximumHeight(Theme::current().spx(250)); };
+    limit(); // all of one height: fields and drawings stand in one row
+    connect(&Theme::current(), &Theme::changed, station.picture, limit);
     station.line = textLabel({});
     station.column->addWidget(ruleLine());
     station.column->addWidget(headingLabel(QStringLiteral("%1 %2").arg(number).arg(title)));
@@ -103,6 +106,7 @@ ReadingEntry *MeterCheck::entry(const Station &station, Measure measure, const Q
     entry->field()->setAccessibleName(name);
     station.column->addWidget(entry);
     station.column->addWidget(station.line);
+    station.column->addStretch();
     connect(entry, &ReadingEntry::changed, this, &MeterCheck::judge);
     connect(entry, &ReadingEntry::taken, this, [this] { focusNextChild(); });
     return entry;
@@ -124,6 +128,7 @@ void MeterCheck::addRed(const Station &station)
     }
     station.column->addWidget(row);
     station.column->addWidget(station.line);
+    station.column->addStretch();
 }
 
 void MeterCheck::addWords()

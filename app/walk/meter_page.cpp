@@ -259,7 +259,9 @@ bool MeterPage::key(QKeyEvent *event)
 void MeterPage::resizeEvent(QResizeEvent *event)
 {
     Page::resizeEvent(event);
-    m_columns->setDirection(width() < Theme::current().px(760) ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    const bool narrow = width() < Theme::current().px(760);
+    m_columns->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_side->setVisible(!narrow || height() >= Theme::current().px(700)); // it only says again what is ticked
 }
 
 void MeterPage::showDenial(const core::Denial &denial)

@@ -1,6 +1,7 @@
 #include "app/walk/rail_state.h"
 
 #include "app/walk/words.h"
+#include "core/session/names.h"
 
 namespace app {
 namespace {
@@ -79,7 +80,7 @@ QString PowerWords::state(const core::StateView &view)
     Q_UNREACHABLE();
 }
 
-QString PowerWords::inside(const core::StateView &view, const core::GateState &gate)
+QString PowerWords::inside(const core::StateView &view, const core::GateState &gate, const core::Machine &machine)
 {
     QString covers;
     switch (gate.inside.covers) {
@@ -96,7 +97,7 @@ QString PowerWords::inside(const core::StateView &view, const core::GateState &g
     if (gate.inside.covers == core::Covers::Open && !view.coversOpen.empty()) {
         QStringList names;
         for (const core::Named &cover : view.coversOpen)
-            names << lowerFirst(qs(cover.text));
+            names << lowerFirst(qs(core::coverName(machine, cover.id)));
         covers = tr("Open: %1").arg(names.join(QStringLiteral("; ")));
     }
     const int pulled = static_cast<int>(view.wiresPulled.size());

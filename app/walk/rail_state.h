@@ -15,7 +15,8 @@ struct PowerWords
     Q_DECLARE_TR_FUNCTIONS(app::PowerWords)
 public:
     static QString state(const core::StateView &view);  // "Power: isolated, plug out, in sight."
-    static QString inside(const core::StateView &view, const core::GateState &gate); // "Rear panel open, wires pulled: 3."
+    // "Open: rear panel, wires pulled: 3."
+    static QString inside(const core::StateView &view, const core::GateState &gate, const core::Machine &machine);
 };
 
 } // namespace app

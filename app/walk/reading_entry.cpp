@@ -100,6 +100,7 @@ void ReadingEntry::suggest(const std::vector<std::string> &suggestions)
 {
     QLayout *row = m_choices->layout();
     while (QLayoutItem *item = row->takeAt(0)) {
+        item->widget()->hide();
         item->widget()->deleteLater();
         delete item;
     }

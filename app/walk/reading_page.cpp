@@ -8,7 +8,7 @@
 #include "app/shared/flow_layout.h"
 #include "app/shared/key_button.h"
 #include "app/shared/run_label.h"
-#include "app/shared/say_sentence.h"
+#include "app/shared/say_block.h"
 #include "app/shared/theme.h"
 #include "app/walk/curve_state.h"
 #include "app/walk/line_state.h"
@@ -51,7 +51,7 @@ void ReadingPage::addWords(const JobController &job)
     view.step = m_step;
     m_sheet->body()->addWidget(textLabel(PageWords::caption(view, job.session()), Type::Quiet, Role::Ink2));
     const bool again = !m_landed && (m_step.reseat || m_step.near);
-    m_sentence = new SaySentence(words ? words->sentence : again ? LandedWords::again(m_step) : qs(m_step.text));
+    m_sentence = new SayBlock(words ? words->sentence : again ? LandedWords::again(m_step) : qs(m_step.text));
     m_sheet->body()->addWidget(m_sentence);
     QStringList more;
     if (words)
@@ -109,7 +109,7 @@ void ReadingPage::addDemands(QBoxLayout *row)
         column->addWidget(headingLabel(qs(demand.text)));
         column->addWidget(entry);
         column->addStretch();
-        row->addLayout(column, 2);
+        row->addLayout(column, 4);
         m_demands.emplace_back(demand.id, entry);
         connect(entry, &ReadingEntry::changed, this, &ReadingPage::showReading);
         connect(entry, &ReadingEntry::taken, this, [this] { m_entry->field()->setFocus(); });
@@ -141,7 +141,7 @@ void ReadingPage::addEntry(const JobController &job)
     column->addWidget(m_question);
     column->addWidget(m_entry);
     column->addStretch();
-    m_row->addLayout(column, 3);
+    m_row->addLayout(column, 5);
     connect(m_entry, &ReadingEntry::changed, this, &ReadingPage::showReading);
     connect(m_entry, &ReadingEntry::taken, this, &ReadingPage::take);
     if (m_landed) {
@@ -154,9 +154,10 @@ void ReadingPage::addEntry(const JobController &job)
     side->setContentsMargins(0, 0, 0, 0);
     const bool judged = m_step.good && m_step.good->judgesValues();
     const QString good = judged ? tr("Good: %1").arg(goodWords(*m_step.good)) : tr("Nothing to compare with yet");
-    side->addWidget(
-        new RunLabel({{good, Type::Title},
-                      {judged ? QStringLiteral("   ") + qs(m_step.good->basisText) : QString(), Type::Quiet, Role::Ink2}}));
+    m_good = new RunLabel({{good, Type::Title}});
+    if (judged)
+        m_basis = QStringLiteral("   ") + qs(m_step.good->basisText);
+    side->addWidget(m_good);
     m_bad = textLabel(judged ? badWords(*m_step.good) : tr("Read the sheet in the cabinet; the reading is kept."), Type::Text);
     side->addWidget(m_bad);
     if (judged) {
@@ -165,7 +166,7 @@ void ReadingPage::addEntry(const JobController &job)
         m_bad->hide();
     }
     side->addStretch();
-    m_row->addWidget(m_lineSide, 6);
+    m_row->addWidget(m_lineSide, 9);
     (void)job;
 }
 
@@ -263,6 +264,10 @@ void ReadingPage::setRoom(Room room)
     m_chainLine->setVisible(!room.chain);
     const bool lean = !room.chain && Theme::current().textPercent() >= kLeanFrom;
     m_question->setVisible(!lean);
+    Runs good{{m_good->text().remove(m_basis), Type::Title}};
+    if (!lean && !m_basis.isEmpty())
+        good.push_back({m_basis, Type::Quiet, Role::Ink2});
+    m_good->setRuns(std::move(good));
     m_entry->setTerse(lean);
     for (KeyButton *button : m_actions)
         button->setSize(lean ? KeyButton::Size::Row : KeyButton::Size::Normal);

@@ -14,7 +14,7 @@ struct ChainState;
 class CurveView;
 class NumberLine;
 class ReadingEntry;
-class SaySentence;
+class SayBlock;
 class ScrollSheet;
 class TestPicture;
 
@@ -62,13 +62,15 @@ private:
     bool m_askedAgain = false;
     bool m_near = false; // asked again because it lies between good and bad
     ScrollSheet *m_sheet;
-    SaySentence *m_sentence = nullptr;
+    SayBlock *m_sentence = nullptr;
     TestPicture *m_picture = nullptr;
     CurveView *m_curve = nullptr;
     QBoxLayout *m_row = nullptr; // entry beside the line, or over it
     QWidget *m_lineSide = nullptr;
     NumberLine *m_line = nullptr;
     RunLabel *m_question = nullptr;
+    RunLabel *m_good = nullptr;
+    QString m_basis; // of the good values, said beside them where there is room
     RunLabel *m_bad = nullptr; // the line in words where there is no room for it
     ChainLine *m_chainLine = nullptr;
     ReadingEntry *m_entry = nullptr;

@@ -28,6 +28,7 @@ SafetyPage::SafetyPage(const JobController &job, QWidget *parent)
     auto *layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_sheet);
+    m_sheet->keepShare(45); // the panel is read before anything is pressed
     addState(job);
     addPanel(job);
     addMiddle(job);
@@ -42,7 +43,7 @@ void SafetyPage::addState(const JobController &job)
 {
     const QString why = SafetyWords::why(job.view(), job.session());
     m_sheet->body()->addWidget(new RunLabel({{PowerWords::state(job.view()) + QLatin1Char(' '), Type::Strong},
-                                             {PowerWords::inside(job.view(), job.session().gate()) + QLatin1Char(' ') + why, Type::Text, Role::Ink2}}));
+                                             {PowerWords::inside(job.view(), job.session().gate(), job.session().facts().machine) + QLatin1Char(' ') + why, Type::Text, Role::Ink2}}));
 }
 
 void SafetyPage::addPanel(const JobController &job)
@@ -128,6 +129,9 @@ void SafetyPage::addWay(const core::Named &way, bool on, const QString &key)
     auto *button = new KeyButton(qs(way.text), key);
     button->setObjectName(QStringLiteral("way:") + qs(way.id));
     button->setSize(KeyButton::Size::Safety);
+    QSizePolicy policy = button->sizePolicy();
+    policy.setHorizontalPolicy(QSizePolicy::Preferred);
+    button->setSizePolicy(policy);
     connect(button, &QPushButton::clicked, this, [this, id = way.id] { say(id); });
     m_ways->addWidget(button, 1);
     if (on)
@@ -212,7 +216,8 @@ void SafetyPage::resizeEvent(QResizeEvent *event)
     Page::resizeEvent(event);
     const bool narrow = width() < Theme::current().px(700);
     m_middle->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
-    m_ways->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    const bool cramped = width() < Theme::current().px(200) * m_ways->count(); // words of a way may take two lines
+    m_ways->setDirection(cramped ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
 }
 
 void SafetyPage::showDenial(const core::Denial &denial)

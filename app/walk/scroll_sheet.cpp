@@ -55,7 +55,7 @@ void ScrollSheet::placeDock()
 {
     const int high = m_dock->hasHeightForWidth() ? m_dock->totalHeightForWidth(std::max(1, width() - 4 * kRing))
                                                  : m_dock->totalSizeHint().height();
-    const bool docks = height() - high >= Theme::current().spx(kLeastScrolled);
+    const bool docks = height() - high >= std::max<int>(Theme::current().spx(kLeastScrolled), height() * m_leastShare / 100);
     if (docks == m_docked || !isVisible())
         return;
     m_docked = docks;

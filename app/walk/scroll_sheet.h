@@ -20,6 +20,7 @@ public:
     [[nodiscard]] QVBoxLayout *dock() const { return m_dock; }
     void scrollBy(int pages); // Page Up and Page Down, wherever the focus is
     void bringIntoSight(QWidget *widget);
+    void keepShare(int percent) { m_leastShare = percent; } // of the height, for what scrolls; else the dock scrolls too
 
 protected:
     bool event(QEvent *event) override;
@@ -35,6 +36,7 @@ private:
     QWidget *m_dockBox;
     QVBoxLayout *m_dock;
     bool m_docked = true;
+    int m_leastShare = 0;
 };
 
 // Takes the height that is left and none of its own: pictures give way first.

@@ -63,6 +63,28 @@ std::map<std::string, std::string> marked(const core::StateView &view, const cor
     return params;
 }
 
+// A long page: short sentences share a line, so that the drawing and the boxes stay in sight.
+void joinShort(std::vector<SignalText::Step> &steps)
+{
+    constexpr std::size_t kMany = 7;
+    constexpr qsizetype kShort = 100; // letters
+    if (steps.size() <= kMany)
+        return;
+    std::vector<SignalText::Step> joined;
+    for (SignalText::Step &step : steps) {
+        const bool fits = !joined.empty() && step.number.isEmpty() && joined.back().number.isEmpty() &&
+                          plainText(joined.back().text).size() + plainText(step.text).size() < kShort;
+        if (!fits) {
+            joined.push_back(std::move(step));
+            continue;
+        }
+        joined.back().text.push_back({QStringLiteral(" "), Type::Safety});
+        for (Run &run : step.text)
+            joined.back().text.push_back(std::move(run));
+    }
+    steps = std::move(joined);
+}
+
 QString unmarked(QString text)
 {
     return text.remove(kOpen).remove(kClose);
@@ -125,6 +147,8 @@ SignalText signalOf(const core::StateView &view, const core::SafetyTexts &texts,
         else
             out.steps.push_back(stepOf(words));
     }
+    if (view.step.screen != "S12" && view.step.screen != "S14")
+        joinShort(out.steps);
     if (view.step.screen == "S12" && !hasNote(view, "co"))
         for (SignalText::Step &step : out.steps)
             if (plainText(step.text).startsWith(QLatin1String("CO")))
@@ -153,6 +177,8 @@ std::optional<SafetyPictureState> sceneOf(const core::StateView &view, const cor
     state.black = qs(view.step.picture.black);
     state.red = qs(view.step.picture.red);
     state.breaker = session.gate().facts.hardWired || session.gate().plugOutOfReach;
+    state.atOutlet = hasNote(view, "at_outlet");
+    state.clips = std::ranges::find(view.step.boxes, "clips_off", &core::Named::id) != view.step.boxes.end();
     if (state.scene == Scene::ProveDead)
         addPair(state, view, session);
     if (state.scene == Scene::PutBack) {

@@ -105,9 +105,11 @@ void StartPage::addStrip(const ContentFiles &content, const JobList &jobs, bool 
     const auto add = [this](const QString &quiet, const QString &strong, const QString &more, KeyButton *link) {
         auto *column = new QVBoxLayout;
         column->setSpacing(Theme::current().spx(2));
-        column->addWidget(new RunLabel({{quiet + QLatin1Char('\n'), Type::Quiet, Role::Ink2},
-                                        {strong + QLatin1Char('\n'), Type::Strong},
-                                        {more, Type::Quiet, Role::Ink2}}));
+        auto *facts = new RunLabel({{quiet + QLatin1Char('\n'), Type::Quiet, Role::Ink2},
+                                    {strong + QLatin1Char('\n'), Type::Strong},
+                                    {more, Type::Quiet, Role::Ink2}});
+        column->addWidget(facts);
+        m_more.push_back(facts);
         if (link != nullptr) {
             link->setFace(KeyButton::Face::Link);
             link->setSize(KeyButton::Size::Row);
@@ -205,7 +207,11 @@ void StartPage::resizeEvent(QResizeEvent *event)
     Page::resizeEvent(event);
     const bool narrow = width() < Theme::current().px(760);
     m_columns->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
-    m_strip->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    const bool low = height() < Theme::current().px(narrow ? 700 : 480);
+    m_strip->setDirection(narrow && !low ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    for (RunLabel *more : m_more)
+        more->setVisible(!low); // what can be pressed stays
+    m_side->setVisible(m_jobs != nullptr || !(narrow && low));
 }
 
 QWidget *StartPage::firstFocus()

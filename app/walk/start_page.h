@@ -52,6 +52,7 @@ private:
     RunLabel *m_line;
     KeyButton *m_start;
     HitList *m_jobs = nullptr;
+    std::vector<RunLabel *> m_more; // facts that give way where the window is low
 };
 
 } // namespace app

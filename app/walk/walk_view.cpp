@@ -6,6 +6,7 @@
 #include "app/walk/chain_page.h"
 #include "app/walk/chain_panel.h"
 #include "app/walk/chain_state.h"
+#include "app/walk/ladder_page.h"
 #include "app/walk/meter_profile.h"
 #include "app/walk/over_pages.h"
 #include "app/walk/page_for.h"
@@ -167,6 +168,8 @@ void WalkView::connectPage(Page *page)
         connect(way, &WayPage::wantsAmend, this, &WalkView::showAmend, Qt::QueuedConnection);
     if (auto *chain = qobject_cast<ChainPage *>(page))
         connect(chain->panel(), &ChainPanel::wantsWhy, this, &WalkView::showWhy, Qt::QueuedConnection);
+    if (auto *ladder = qobject_cast<LadderPage *>(page))
+        connect(ladder, &LadderPage::wantsWhyOf, this, &WalkView::showWhy, Qt::QueuedConnection);
     connectVerdict(page);
 }
 
@@ -275,6 +278,12 @@ void WalkView::showChain()
 {
     if (m_job.hasJob() && !m_job.view().stopped)
         showOver(new ChainPage(m_job));
+}
+
+void WalkView::showLadder()
+{
+    if (m_job.hasJob() && !m_job.view().stopped)
+        showOver(new LadderPage(m_job));
 }
 
 void WalkView::showWay()

@@ -32,6 +32,7 @@ public:
     void showMeter(const QString &tree = {});
     void showWhy(const std::string &component = {});
     void showChain();
+    void showLadder();
     void showWay();
     void showAmend(int event);
     void showCannot();

@@ -181,6 +181,7 @@ void overPages(Album &album, Rig &rig)
         rig.key(Qt::Key_Escape);
     };
     over("30-why", Qt::Key_F4);
+    over("30b-ladder", Qt::Key_F5);
     over("31-chain", Qt::Key_F6);
     over("32-way", Qt::Key_F7);
     over("33-help", Qt::Key_F1);

@@ -175,7 +175,7 @@ void paintPutBack(QPainter &painter, const QRectF &into, const SafetyPictureStat
             paintWire(painter, path, unit, style);
             paintConnector(painter, mouth, way, 0, unit, style);
             const QPointF aside = std::abs(way.x()) > 0.6 ? QPointF(14 * unit * way.x(), above * (style.px(13) + 10 * unit))
-                                                          : QPointF(style.px(13) + 10 * unit, way.y() * 14 * unit);
+                                                          : QPointF(above * (style.px(13) + 10 * unit), -way.y() * 4 * unit);
             paintDisc(painter, mouth + aside, wire.number, style);
         }
         caption.paint(painter, {place.center().x() - caption.width() / 2, room.bottom() - caption.height()});

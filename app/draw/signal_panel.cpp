@@ -91,7 +91,7 @@ struct SignalPanel::Plan
 SignalPanel::SignalPanel(QWidget *parent) : QWidget(parent)
 {
     setFocusPolicy(Qt::StrongFocus);
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Preferred); // its height follows from its width alone
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
     followTheme(this);

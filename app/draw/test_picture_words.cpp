@@ -80,12 +80,17 @@ private:
     QRectF put(const TextBlock &text, const std::vector<QPointF> &places)
     {
         QRectF rect(places.front(), text.size());
-        for (const QPointF &place : places) {
-            if (isFree(QRectF(place, text.size()))) {
-                rect.moveTopLeft(place);
-                break;
-            }
-        }
+        const QRectF area = m_scene.area.adjusted(-2, -2, 2, 2);
+        const auto stands = [&](const QPointF &place, bool inside) {
+            const QRectF at(place, text.size());
+            return isFree(at) && (!inside || area.contains(at));
+        };
+        for (const bool inside : {false, true}) // a place within the picture goes before one at its edge
+            for (auto place = places.rbegin(); place != places.rend(); ++place)
+                if (stands(*place, inside))
+                    rect.moveTopLeft(*place);
+        if (rect.right() > area.right()) // never cut off
+            rect.moveRight(area.right());
         text.paint(m_painter, rect.topLeft());
         m_taken.push_back(rect);
         return rect;
@@ -196,11 +201,11 @@ void Words::caption(const QString &words, const QRectF &box)
     const bool high = box.center().y() < m_scene.part->rect().center().y();
     for (const double width : {m_scene.text.px(170), m_scene.text.px(96)}) {
         const TextBlock text = block(words, width);
-        const double middle = box.center().x() - text.width() / 2, spare = text.width() / 3;
+        const double middle = box.center().x() - text.width() / 2, spare = text.width() * 0.3;
         const double above = box.top() - text.height() - 5 * unit, below = box.bottom() + 5 * unit;
         std::vector<QPointF> places;
         for (const double y : high ? std::array{above, below} : std::array{below, above})
-            for (const double aside : {0.0, spare, -spare})
+            for (const double aside : {0.0, spare, -spare, 1.8 * spare, -1.8 * spare})
                 places.push_back({middle + aside, y});
         places.push_back({box.right() + 10 * unit, box.center().y() - text.height() / 2});
         for (const QPointF &place : places) {

@@ -163,6 +163,10 @@ QRectF partArea(const TestScene &scene, const TestPictureState &state, double le
                                     end.y() + 9 * trial.unit());
             below = std::max(below, end.y() - scene.area.bottom() + 16 * trial.unit());
         }
+        for (const auto &terminal : state.terminals) // a wire turned aside hangs under it, with its word
+            if (terminal.pulled && trial.has(terminal.id) && (terminal.id == state.red || terminal.id == state.black) &&
+                wayOf(trial.looks(terminal.id)) == Way::Left)
+                below = std::max(below, trial.bounds(terminal.id).bottom() + 66 * trial.unit() - scene.area.bottom());
         if ((above < 1 && below < 1) || area.height() - above - below < least)
             break;
         area.adjust(0, std::max(0.0, above), 0, -std::max(0.0, below));

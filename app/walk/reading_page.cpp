@@ -25,6 +25,7 @@ namespace app {
 namespace {
 
 constexpr int kLeanFrom = 175; // percent of text: the sentence needs the room
+constexpr int kLowBelow = 490; // px of height at 100 %: the drawing needs it
 
 } // namespace
 
@@ -208,7 +209,7 @@ void ReadingPage::addClosedActions(QLayout *row, const JobController &job)
     connect(m_take, &QPushButton::clicked, this, &ReadingPage::goesOn);
     m_near = m_askedAgain && next.near;
     if (m_near)
-        connect(action(row, tr("Type the sheet's value"), QStringLiteral("S"), "sheet"), &QPushButton::clicked, this,
+        connect(action(row, tr("The sheet's value"), QStringLiteral("S"), "sheet"), &QPushButton::clicked, this,
                 &ReadingPage::wantsSheet);
     connect(action(row, tr("Change it"), QStringLiteral("Backspace"), "change"), &QPushButton::clicked, this, &ReadingPage::undo);
     if (m_askedAgain)
@@ -260,9 +261,18 @@ void ReadingPage::showReading()
 
 void ReadingPage::setRoom(Room room)
 {
+    m_room = room;
     showMore(m_more, room);
-    m_chainLine->setVisible(!room.chain);
-    const bool lean = !room.chain && Theme::current().textPercent() >= kLeanFrom;
+    giveWay();
+}
+
+// In a low window, or with large text, words stand for the line, and the drawing keeps its room.
+void ReadingPage::giveWay()
+{
+    const bool large = !m_room.chain && Theme::current().textPercent() >= kLeanFrom;
+    const bool lean = large || height() < Theme::current().px(kLowBelow);
+    const bool words = lean || !m_room.chain;
+    m_chainLine->setVisible(!m_room.chain);
     m_question->setVisible(!lean);
     Runs good{{m_good->text().remove(m_basis), Type::Title}};
     if (!lean && !m_basis.isEmpty())
@@ -272,8 +282,8 @@ void ReadingPage::setRoom(Room room)
     for (KeyButton *button : m_actions)
         button->setSize(lean ? KeyButton::Size::Row : KeyButton::Size::Normal);
     if (m_line != nullptr) {
-        m_line->setVisible(room.chain);
-        m_bad->setVisible(!room.chain);
+        m_line->setVisible(!words);
+        m_bad->setVisible(words);
     }
 }
 
@@ -288,6 +298,7 @@ void ReadingPage::resizeEvent(QResizeEvent *event)
     Page::resizeEvent(event);
     const bool narrow = width() < Theme::current().px(m_demands.empty() ? 560 : 720);
     m_row->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    giveWay();
 }
 
 QWidget *ReadingPage::firstFocus()

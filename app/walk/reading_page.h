@@ -50,6 +50,7 @@ private:
     void addClosedActions(QLayout *row, const JobController &job);
     KeyButton *action(QLayout *row, const QString &words, const QString &key, const char *name);
     void showReading();
+    void giveWay();
     void take();
     void takeWord(const char *word);
     void undo();
@@ -58,6 +59,7 @@ private:
 
     core::StepView m_step;
     std::optional<Landed> m_landed;
+    Room m_room;
     core::Meter m_meter;
     bool m_askedAgain = false;
     bool m_near = false; // asked again because it lies between good and bad

@@ -109,12 +109,15 @@ std::string headlineOf(const Session &session, const Verdict &verdict)
     return {};
 }
 
-void sayNotProven(VerdictView &v, const Session &session)
+void sayNotProven(VerdictView &v, const Session &session, const std::vector<ComponentView> &components)
 {
     const Phrases &phrases = *session.content().phrases;
     const Deduction &d = session.deduction();
     v.sentence = phrases.say("verdict.not_proven.say");
-    if (d.dictionary && probabilityAllGood(*d.dictionary, d.belief) >= kAllGood)
+    const bool failed = std::ranges::any_of(components, [](const ComponentView &part) {
+        return part.standing == Standing::Failed || part.standing == Standing::FailedOnce;
+    });
+    if (!failed && d.dictionary && probabilityAllGood(*d.dictionary, d.belief) >= kAllGood)
         v.sentence = phrases.say("verdict.all_good");
     if (d.dictionary && contradicts(slipShares(*d.dictionary, d.belief)))
         v.notes.push_back(phrases.say("verdict.contradict"));
@@ -204,7 +207,7 @@ VerdictView verdictView(const Session &session, const std::vector<ComponentView>
         v.dangers.push_back(phrases.say("danger." + hazard));
     if (verdict.kind == Verdict::Kind::NotProven) {
         v.proof.clear();
-        sayNotProven(v, session);
+        sayNotProven(v, session, components);
     }
     v.putBack = putBackNames(session, inserted(Screen::S8, session.gate(), verdictRequest(), session.at()).boxes);
     v.isTogether = putBackList(session.gate()).empty();
